@@ -1,0 +1,180 @@
+"""Exercises ready to be given."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Any
+
+from drills.core.meanings import Meaning, Scene
+from drills.core.words import Utterance
+
+ITEM_FORMAT = 1
+
+
+class Kind(StrEnum):
+    MATCH = "match"
+    ACT_OUT = "act-out"
+    CLOZE = "cloze"
+    QUESTION = "question"
+    GESTURE = "gesture"
+
+
+class Foil(StrEnum):
+    """Why a wrong option is wrong; a reversal is an error of syntax, the others of words."""
+
+    REVERSAL = "reversal"
+    VERB = "verb"
+    NOUN = "noun"
+    WORD = "word"
+
+
+class ItemSet(StrEnum):
+    TREATED = "treated"
+    PROBE = "probe"
+    CONTROL = "control"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, order=True)
+class Target:
+    """What is practised, the unit of scheduling.
+
+    name: a construction, a cloze level, a question form or a gesture key.
+    group: a verb group or a word contrast; empty where there is none.
+    """
+
+    kind: Kind
+    name: str
+    group: str = ""
+
+    def __str__(self) -> str:
+        return "/".join(part for part in (self.kind.value, self.name, self.group) if part)
+
+    @classmethod
+    def parse(cls, text: str) -> Target:
+        """The target that `str` wrote.   Raises: ValueError."""
+        kind, _, rest = text.partition("/")
+        name, _, group = rest.partition("/")
+        if not name:
+            raise ValueError(f"{text!r} names no target")
+        return cls(kind=Kind(kind), name=name, group=group)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Option:
+    """One thing to choose: a picture (`scene`) or words (`text`).
+
+    foil, why_wrong: None for the right option, both set for a wrong one.
+    """
+
+    text: str | None = None
+    scene: Scene | None = None
+    foil: Foil | None = None
+    why_wrong: str | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        row: dict[str, Any] = {}
+        if self.text is not None:
+            row["text"] = self.text
+        if self.scene is not None:
+            row["meaning"] = self.scene.meaning.as_json()
+            row["side"] = self.scene.side.value
+        row["foil"] = None if self.foil is None else self.foil.value
+        row["why_wrong"] = self.why_wrong
+        return row
+
+
+class CueKind(StrEnum):
+    REPLAY = "replay"
+    SLOW_REPLAY = "slow replay"
+    TEXT = "text"
+    ROLE_QUESTION = "role question"
+    HINT = "hint"
+    REMOVE = "remove"
+    NAME_DOER = "name the doer"
+    FIRST_SOUND = "first sound"
+    PICTURE = "picture"
+    MODEL = "model"
+    WORDS = "words"
+    TOGETHER = "together"
+    HAND = "hand"
+    ANSWER = "answer"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cue:
+    """One step of help.
+
+    level: 1 is the least; the top level of an item's ladder shows the answer.
+    text: shown.   spoken: said, None for silence.   slow: said slowly.
+    removes: index of the option that is taken away.
+    """
+
+    level: int
+    kind: CueKind
+    text: str
+    spoken: Utterance | None = None
+    slow: bool = False
+    removes: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """One exercise ready to be given.
+
+    prompt: what to do, in a few plain words, or the question.   sentence: with `____` for a gap.
+    spoken: prompt and sentence as they are said aloud at level 0.
+    answer: index of the right option; None for a gesture, which is scored and not chosen.
+    effective_k: how many options are consistent with the content words; chance is 1/effective_k.
+    picture: shown beside the prompt, None where the options are pictures or there is none.
+    restated: the plain words after the answer.
+    """
+
+    id: str
+    kind: Kind
+    target: Target
+    construction: str
+    level: str
+    prompt: str
+    sentence: str
+    spoken: Utterance
+    restated: Utterance
+    options: tuple[Option, ...]
+    answer: int | None
+    effective_k: int
+    cues: tuple[Cue, ...]
+    meaning: Meaning | None = None
+    picture: Scene | None = None
+    gesture: str | None = None
+    words: tuple[str, ...] = ()
+    item_set: ItemSet = ItemSet.TREATED
+    content_hash: str = ""
+
+    @property
+    def top_level(self) -> int:
+        return self.cues[-1].level if self.cues else 0
+
+    def as_json(self) -> Mapping[str, Any]:
+        """The documented JSON form of `drills items --format jsonl`."""
+        return {
+            "format": ITEM_FORMAT,
+            "id": self.id,
+            "kind": self.kind.value,
+            "target": str(self.target),
+            "construction": self.construction,
+            "level": self.level,
+            "prompt": self.prompt,
+            "sentence": self.sentence,
+            "meaning": None if self.meaning is None else self.meaning.as_json(),
+            "gesture": self.gesture,
+            "options": [option.as_json() for option in self.options],
+            "answer": self.answer,
+            "effective_k": self.effective_k,
+            "cues": [
+                {"level": cue.level, "kind": cue.kind.value, "text": cue.text} for cue in self.cues
+            ],
+            "words": list(self.words),
+            "set": self.item_set.value,
+            "content": self.content_hash,
+        }

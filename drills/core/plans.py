@@ -1,0 +1,106 @@
+"""What the therapist prescribes. Every number here is a setting; the defaults are the brief's."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+
+from drills.core.items import Kind
+
+PLAN_FORMAT = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BlockPlan:
+    """One block of a session.
+
+    names: constructions (match, question), levels (cloze) or gesture keys (gesture).
+    groups: verb groups or word contrasts; empty means all.   options: 2 to 4.
+    """
+
+    kind: Kind
+    names: tuple[str, ...]
+    trials: int
+    options: int = 2
+    groups: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dose:
+    minutes_per_session: int = 25
+    sessions_per_week: int = 5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SittingSettings:
+    """How one session runs.
+
+    response_gap_seconds: rest between an answer and the next trial.
+    second_press_ms: a press within this time of the last is no answer.
+    day_turns_at_hour: local hour at which a practice day begins.
+    tired_rise: a rise of self-rated tiredness (1 to 5) that ends the session kindly.
+    """
+
+    rest_seconds: int = 120
+    response_gap_seconds: float = 4.0
+    second_press_ms: int = 400
+    day_turns_at_hour: int = 4
+    tired_rise: int = 2
+    large_letters: bool = False
+    animation: bool = True
+    colour: bool = True
+    show_text: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpeechSettings:
+    """words_per_minute: 90 to 160.   pause_ms: at phrase boundaries, 0 to 1500."""
+
+    read_aloud: bool = True
+    words_per_minute: int = 120
+    slow_words_per_minute: int = 95
+    pause_ms: int = 400
+    slow_pause_ms: int = 700
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpacingSettings:
+    """ladder_days: days to the next practice after each success in a row.
+
+    steps_back: after a failure.   run_two_options, run_three_options, run_four_options: unaided
+    successes in a row that beat guessing (5/5 with two options p = .031, 3/3 with four p = .016).
+    """
+
+    ladder_days: tuple[int, ...] = (1, 2, 4, 7, 14, 28, 56)
+    steps_back: int = 2
+    run_two_options: int = 5
+    run_three_options: int = 3
+    run_four_options: int = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SafetySettings:
+    emergency_number: str = "911"
+    therapist_contact: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """A plan in force or to be checked.
+
+    version: counts up; every trial keeps the version it was made under.
+    """
+
+    name: str
+    version: int
+    locale: str
+    blocks: tuple[BlockPlan, ...]
+    written_on: date | None = None
+    therapist: str = ""
+    note: str = ""
+    dose: Dose = field(default_factory=Dose)
+    sitting: SittingSettings = field(default_factory=SittingSettings)
+    speech: SpeechSettings = field(default_factory=SpeechSettings)
+    spacing: SpacingSettings = field(default_factory=SpacingSettings)
+    safety: SafetySettings = field(default_factory=SafetySettings)
+    plan_format: int = PLAN_FORMAT

@@ -1,0 +1,56 @@
+"""What practice asks of the edges: a clock, a voice, a place for records."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import Protocol
+
+from drills.core.records import Entry, SessionOpened
+from drills.core.words import Utterance
+
+
+class Clock(Protocol):
+    def now(self) -> datetime:
+        """The moment, aware, with the local offset."""
+
+    def monotonic_ms(self) -> float:
+        """Milliseconds from any fixed point; never goes back."""
+
+
+class Voice(Protocol):
+    """Says things without ever blocking the caller."""
+
+    @property
+    def state(self) -> str:
+        """`"ready"`, `"off"`, or one plain clause that says why nothing can be heard."""
+
+    def say(self, utterance: Utterance, *, words_per_minute: int, pause_ms: int) -> None:
+        """Stop what is being said and say this."""
+
+    def prepare(self, utterance: Utterance, *, words_per_minute: int, pause_ms: int) -> None:
+        """Make the sound ready, so that `say` starts at once."""
+
+    def is_speaking(self) -> bool: ...
+
+    def stop(self) -> None: ...
+
+    def close(self) -> None: ...
+
+
+class Records(Protocol):
+    """Append-only records. `append` returns only when the entry is on disk.
+
+    Raises: core.problems.Failure, in one plain sentence, when it cannot be kept.
+    """
+
+    def open_session(self, opened: SessionOpened) -> None: ...
+
+    def append(self, entry: Entry) -> None: ...
+
+    def entries(
+        self, *, since: datetime | None = None, until: datetime | None = None
+    ) -> Sequence[Entry]:
+        """Entries of the sessions opened in `since <= opened.at < until`, oldest first."""
+
+    def close(self) -> None: ...

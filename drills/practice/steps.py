@@ -1,0 +1,74 @@
+"""What a session asks of whoever sits before it: the screen, or a simulated patient."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drills.core.items import Cue, Item, Kind
+from drills.core.records import CloseReason
+from drills.core.words import Utterance
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckIn:
+    """Glasses, hearing aid, water, toilet, pain, tiredness. Answer: `Session.check_in`."""
+
+    minutes: int
+    resumed: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask:
+    """Ask `item`. Answer: `choose`, `score`, `skip`; help: `help`, `heard_again`.
+
+    block, blocks, number, total: where we are, 0-based block, 1-based number in the block.
+    removed: options that a cue took away.   cue: the help that is showing, None at level 0.
+    """
+
+    item: Item
+    block: int
+    blocks: int
+    number: int
+    total: int
+    cue: Cue | None = None
+    removed: frozenset[int] = frozenset()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rest:
+    """A rest between blocks. Answer: `Session.rested`."""
+
+    done_blocks: int
+    blocks: int
+    next_kind: Kind
+    seconds: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finish:
+    """The end. right_alone, right_helped, done: trials of this session."""
+
+    reason: CloseReason
+    done: int
+    right_alone: int
+    right_helped: int
+    minutes: float
+
+
+Step = CheckIn | Ask | Rest | Finish
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feedback:
+    """What is shown after a response, once it is on disk.
+
+    text: plain words.   spoken: said with it.   right: None after a gesture score.
+    over: the trial has ended; `Session.advance` gives the next step. When not over, the same
+    item goes on with the next cue: `Session.step` already shows it.
+    """
+
+    right: bool | None
+    text: str
+    spoken: Utterance | None
+    over: bool
+    answer: int | None = None
