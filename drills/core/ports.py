@@ -41,7 +41,8 @@ class Voice(Protocol):
 class Records(Protocol):
     """Append-only records. `append` returns only when the entry is on disk.
 
-    Raises: core.problems.Failure, in one plain sentence, when it cannot be kept.
+    Raises: core.problems.Failure, in one plain sentence, when it cannot be kept now; the entry
+    is then held and written before the next one.
     """
 
     def open_session(self, opened: SessionOpened) -> None: ...

@@ -104,6 +104,7 @@ class SessionOpened:
     """at: aware, with the local offset.   seed: deals the same session again.
 
     continues: the session that this one goes on with, the same day.
+    minutes: asked for when other than prescribed.   simulated: no person answered.
     """
 
     session: str
@@ -114,6 +115,7 @@ class SessionOpened:
     content_hash: str
     seed: int
     continues: str | None = None
+    minutes: int | None = None
     simulated: bool = False
 
 
@@ -185,8 +187,8 @@ class Trial:
 
     @property
     def counts(self) -> bool:
-        """There is a first response to count."""
-        return bool(self.attempts)
+        """There is a first response to count; a skipped trial (pain, a wish) is no answer."""
+        return bool(self.attempts) and not self.skipped
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,70 @@
+"""From plan and history to the items of one session; the same inputs deal the same session."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from random import Random
+
+from drills.core.due import Due
+from drills.core.items import Item, Kind, Target
+from drills.core.material import Material
+from drills.core.plans import Plan
+from drills.core.problems import Problem
+from drills.core.records import Trial
+from drills.exercises import check_block, make_items, targets_of
+from drills.schedule import deal, fit, standings
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Block:
+    kind: Kind
+    items: tuple[Item, ...]
+
+
+def check_plan(plan: Plan, material: Material) -> tuple[Problem, ...]:
+    """What the plan asks for that the content does not hold."""
+    return tuple(problem for block in plan.blocks for problem in check_block(block, material))
+
+
+def plan_targets(plan: Plan, material: Material) -> tuple[tuple[Target, ...], ...]:
+    """The targets of each block of the plan, in its order."""
+    return tuple(targets_of(block, material) for block in plan.blocks)
+
+
+def plan_standings(
+    plan: Plan, material: Material, trials: Sequence[Trial], *, today: date
+) -> tuple[Due, ...]:
+    """Where every target of the plan stands, each once, in plan order."""
+    targets = dict.fromkeys(target for block in plan_targets(plan, material) for target in block)
+    return standings(
+        tuple(targets),
+        trials,
+        settings=plan.spacing,
+        day_turns_at_hour=plan.sitting.day_turns_at_hour,
+        today=today,
+    )
+
+
+def deal_session(
+    plan: Plan,
+    material: Material,
+    trials: Sequence[Trial],
+    *,
+    today: date,
+    minutes: int | None,
+    rng: Random,
+) -> tuple[Block, ...]:
+    """Today's blocks of items.   minutes: shorter or longer than prescribed, None for as is."""
+    dues = {due.target: due for due in plan_standings(plan, material, trials, today=today)}
+    dealt = deal(plan, plan_targets(plan, material), dues, today=today, rng=rng)
+    if minutes is not None:
+        dealt = fit(dealt, minutes, plan)
+    return tuple(
+        Block(
+            kind=block.kind,
+            items=make_items(block.targets, options=block.options, material=material, rng=rng),
+        )
+        for block in dealt
+    )

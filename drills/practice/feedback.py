@@ -1,0 +1,44 @@
+"""The plain words after a response."""
+
+from __future__ import annotations
+
+from drills.core.items import Item
+from drills.core.words import Utterance
+from drills.practice.asking import Asking
+from drills.practice.steps import Feedback
+
+RIGHT = "Yes."
+RIGHT_WITH_HELP = "Yes. That was with help."
+CONFIRMED = "This is the one."
+NOT_THIS_ONE = "Not this one. Look again."
+SHOWN = "Not this one. Here is the answer."
+SCORED = "Noted."
+NOT_SCORED = "Stop this one. Rest the arm."
+
+
+def after_choice(before: Asking, after: Asking) -> Feedback:
+    """Feedback on a choice: `before` it and `after` it."""
+    item = after.item
+    if not after.over:
+        text = SHOWN if after.is_answer_shown else NOT_THIS_ONE
+        return Feedback(right=False, text=text, spoken=Utterance(phrases=(text,)), over=False)
+    if before.is_answer_shown:
+        text = CONFIRMED
+    elif before.cue_level:
+        text = RIGHT_WITH_HELP
+    else:
+        text = RIGHT
+    return Feedback(
+        right=True, text=text, spoken=_with_restatement(text, item), over=True, answer=item.answer
+    )
+
+
+def after_score(after: Asking) -> Feedback:
+    """What is shown once the caregiver has scored a gesture."""
+    text = NOT_SCORED if after.skipped else SCORED
+    return Feedback(right=None, text=text, spoken=None, over=True)
+
+
+def _with_restatement(text: str, item: Item) -> Utterance:
+    """The verdict, then the sentence once more in plain words."""
+    return Utterance(phrases=(text, *item.restated.phrases))

@@ -1,0 +1,239 @@
+"""One practice folder with its plan, records and content: what every screen starts from."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from random import Random
+
+from drills.core.due import Due
+from drills.core.material import Chapter, Material
+from drills.core.plans import Plan
+from drills.core.ports import Clock, Records, Voice
+from drills.core.records import (
+    CloseReason,
+    Entry,
+    SessionClosed,
+    SessionOpened,
+    Trial,
+    latest_trials,
+    practice_day,
+)
+from drills.digest import Digest, make
+from drills.practice.dealing import deal_session, plan_standings
+from drills.practice.labels import labels_of
+from drills.practice.session import Session
+
+# Further back than the longest rung of the ladder; older trials change no due day.
+HISTORY_DAYS = 200
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Today:
+    """What the first screen says of today.
+
+    resumable: trials still to do of a session begun today; 0 for none.
+    """
+
+    minutes: int
+    sessions_done: int
+    resumable: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Chain:
+    """Sessions of one day that go on with each other, and the trials given in them."""
+
+    first: SessionOpened
+    last: SessionOpened
+    sessions: frozenset[str]
+    given: frozenset[int]
+    closed_as: CloseReason | None
+
+
+class Home:
+    """Everything that a screen or a command may ask of one practice folder.
+
+    new_seed: gives the seed of each new session.
+    """
+
+    def __init__(
+        self,
+        *,
+        plan: Plan,
+        material: Material,
+        records: Records,
+        clock: Clock,
+        voice: Voice,
+        guide: Sequence[Chapter],
+        program: str,
+        new_seed: Callable[[], int],
+        simulated: bool = False,
+    ) -> None:
+        self.plan = plan
+        self.material = material
+        self.records = records
+        self.clock = clock
+        self.voice = voice
+        self.guide = tuple(guide)
+        self._program = program
+        self._new_seed = new_seed
+        self._simulated = simulated
+
+    @property
+    def labels(self) -> Mapping[str, str]:
+        return labels_of(self.material)
+
+    def day(self, at: datetime | None = None) -> date:
+        """The practice day of a moment, now when None."""
+        return practice_day(
+            at or self.clock.now(), turns_at_hour=self.plan.sitting.day_turns_at_hour
+        )
+
+    def today(self) -> Today:
+        chain = self._chain_today()
+        return Today(
+            minutes=self.plan.dose.minutes_per_session,
+            sessions_done=self._finished_today(),
+            resumable=0 if chain is None else self._left(chain),
+        )
+
+    def start(self, *, resume: bool, minutes: int | None = None) -> Session:
+        """Today's session, new or going on with the one begun today.
+
+        minutes: shorter or longer than prescribed; None for as prescribed.
+        """
+        chain = self._chain_today() if resume else None
+        now = self.clock.now()
+        seed = self._new_seed() if chain is None else chain.first.seed
+        if chain is not None:
+            minutes = chain.first.minutes
+        opened = SessionOpened(
+            session=f"{now:%Y%m%d-%H%M%S}-{seed % 0xFFFF:04x}",
+            at=now,
+            plan_name=self.plan.name,
+            plan_version=self.plan.version,
+            program=self._program,
+            content_hash=self.material.content_hash,
+            seed=seed,
+            continues=None if chain is None else chain.last.session,
+            minutes=minutes,
+            simulated=self._simulated,
+        )
+        return Session(
+            opened=opened,
+            blocks=deal_session(
+                self.plan,
+                self.material,
+                self._history(frozenset() if chain is None else chain.sessions),
+                today=self.day(now),
+                minutes=minutes,
+                rng=Random(seed),
+            ),
+            plan=self.plan,
+            records=self.records,
+            clock=self.clock,
+            done=frozenset() if chain is None else chain.given,
+            words_per_minute=(
+                self.plan.speech.words_per_minute if self.voice.state == "ready" else None
+            ),
+        )
+
+    def standings(self) -> tuple[Due, ...]:
+        return plan_standings(
+            self.plan, self.material, self._history(frozenset()), today=self.day()
+        )
+
+    def digest(self, first: date, last: date) -> Digest:
+        """The digest of the practice days `first` to `last`, both included."""
+        span = last - first + timedelta(days=1)
+        earlier = self._entries(first - span, first - timedelta(days=1))
+        return make(
+            self._entries(first, last),
+            self.plan,
+            first=first,
+            last=last,
+            upcoming=self.standings(),
+            labels=self.labels,
+            earlier=earlier,
+        )
+
+    def close(self) -> None:
+        self.voice.close()
+        self.records.close()
+
+    # Inside
+
+    def _entries(self, first: date, last: date) -> tuple[Entry, ...]:
+        """Entries of the sessions whose practice day lies in `first` to `last`."""
+        zone = self.clock.now().tzinfo
+        # A day of slack on both sides: a session keeps the offset of where it was opened.
+        since = datetime(first.year, first.month, first.day, tzinfo=zone) - timedelta(days=1)
+        until = datetime(last.year, last.month, last.day, tzinfo=zone) + timedelta(days=3)
+        entries = self.records.entries(since=since, until=until)
+        wanted = {
+            entry.session
+            for entry in entries
+            if isinstance(entry, SessionOpened) and first <= self.day(entry.at) <= last
+        }
+        return tuple(entry for entry in entries if entry.session in wanted)
+
+    def _history(self, without: frozenset[str]) -> tuple[Trial, ...]:
+        since = self.clock.now() - timedelta(days=HISTORY_DAYS)
+        return tuple(
+            trial
+            for trial in latest_trials(self.records.entries(since=since))
+            if trial.session not in without
+        )
+
+    def _finished_today(self) -> int:
+        return sum(
+            isinstance(entry, SessionClosed) and entry.reason is CloseReason.FINISHED
+            for entry in self._entries(self.day(), self.day())
+        )
+
+    def _chain_today(self) -> _Chain | None:
+        """The last chain of today that can go on: same plan and content, something left."""
+        entries = self._entries(self.day(), self.day())
+        opened = [entry for entry in entries if isinstance(entry, SessionOpened)]
+        if not opened:
+            return None
+        by_id = {entry.session: entry for entry in opened}
+        last = first = opened[-1]
+        sessions = [last.session]
+        while first.continues in by_id:
+            first = by_id[first.continues]
+            sessions.append(first.session)
+        closed = {
+            entry.session: entry.reason for entry in entries if isinstance(entry, SessionClosed)
+        }
+        chain = _Chain(
+            first=first,
+            last=last,
+            sessions=frozenset(sessions),
+            given=frozenset(
+                int(trial.trial.rpartition("-")[2])
+                for trial in latest_trials(entries)
+                if trial.session in sessions and (trial.attempts or trial.ended)
+            ),
+            closed_as=closed.get(last.session),
+        )
+        same = (
+            first.plan_version == self.plan.version
+            and first.plan_name == self.plan.name
+            and first.content_hash == self.material.content_hash
+        )
+        over = chain.closed_as in (CloseReason.FINISHED, CloseReason.UNWELL)
+        return chain if same and not over and self._left(chain) else None
+
+    def _left(self, chain: _Chain) -> int:
+        blocks = deal_session(
+            self.plan,
+            self.material,
+            self._history(chain.sessions),
+            today=self.day(chain.first.at),
+            minutes=chain.first.minutes,
+            rng=Random(chain.first.seed),
+        )
+        return sum(len(block.items) for block in blocks) - len(chain.given)

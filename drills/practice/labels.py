@@ -1,0 +1,17 @@
+"""Plain names of what is practised, for people to read."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from drills.core.material import Material
+from drills.language import CONSTRUCTIONS
+
+
+def labels_of(material: Material) -> Mapping[str, str]:
+    """Construction, cloze level or gesture key -> its plain name."""
+    return {
+        **{name: construction.label for name, construction in CONSTRUCTIONS.items()},
+        **{key: level.name for key, level in material.cloze.items()},
+        **{key: gesture.name for key, gesture in material.gestures.items()},
+    }
