@@ -1,0 +1,10 @@
+"""Schedule: when a target is due again, and what today's session holds.
+
+Holds spacing (days), sitting (which targets, how many) and sequence (in which order). May import
+core and measures. Pure: today and chance are arguments. Tested by tests/schedule.
+"""
+
+from drills.schedule.sitting import BlockDeal, deal, fit
+from drills.schedule.spacing import calendar, standing, standings
+
+__all__ = ["BlockDeal", "calendar", "deal", "fit", "standing", "standings"]

@@ -1,0 +1,45 @@
+"""How many were right, alone and with help."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from drills.core.gestures import Tick
+from drills.core.records import Trial
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Share:
+    """`right` of `of`."""
+
+    right: int
+    of: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Accuracy:
+    """unaided: right at the first response, no cue before.   aided: right below the top cue."""
+
+    unaided: Share
+    aided: Share
+
+
+def is_scored(trial: Trial) -> bool:
+    """There is a first response to judge.
+
+    A gesture that pain, weakness or reach hindered is noted and not judged.
+    """
+    first = trial.first
+    return first is not None and Tick.BODY not in first.ticks
+
+
+def count(trials: Iterable[Trial]) -> Accuracy:
+    """Right alone and right with help, of the trials that can be judged."""
+    judged = [trial for trial in trials if is_scored(trial)]
+    # A trial left in the middle has its first response, but not all the help it could have had.
+    ended = [trial for trial in judged if trial.ended]
+    return Accuracy(
+        unaided=Share(right=sum(trial.unaided_right for trial in judged), of=len(judged)),
+        aided=Share(right=sum(trial.aided_right for trial in ended), of=len(ended)),
+    )
