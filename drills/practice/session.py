@@ -99,7 +99,9 @@ class Session:
         """Begin. New signs of a stroke end the session at once; pain leaves the gestures out."""
         self._keep(self._opened)
         self._is_open = True
-        self._observe(Topic.CHECK_IN, tiredness, pain, new_signs, None, note)
+        self._observe(
+            Topic.CHECK_IN, tiredness=tiredness, pain=pain, new_signs=new_signs, note=note
+        )
         self._tired_at_start = tiredness
         if new_signs:
             return self._finish(CloseReason.UNWELL)
@@ -111,7 +113,7 @@ class Session:
 
     def rested(self, *, tiredness: int | None, helped: bool | None, go_on: bool = True) -> Step:
         """After a rest. A rise of tiredness beyond the plan's limit ends the session kindly."""
-        self._observe(Topic.REST, tiredness, None, None, helped)
+        self._observe(Topic.REST, tiredness=tiredness, helped=helped)
         if not go_on:
             return self._finish(CloseReason.STOPPED)
         if (
@@ -134,7 +136,7 @@ class Session:
         if not self._is_open:
             return
         reason = self._step.reason if isinstance(self._step, Finish) else CloseReason.STOPPED
-        self._observe(Topic.FINISH, tiredness, pain, None, helped, note)
+        self._observe(Topic.FINISH, tiredness=tiredness, pain=pain, helped=helped, note=note)
         self._keep(SessionClosed(session=self.id, at=self._clock.now(), reason=reason))
         self._is_open = False
 
@@ -278,10 +280,11 @@ class Session:
     def _observe(
         self,
         topic: Topic,
+        *,
         tiredness: int | None,
-        pain: bool | None,
-        new_signs: bool | None,
-        helped: bool | None,
+        pain: bool | None = None,
+        new_signs: bool | None = None,
+        helped: bool | None = None,
         note: str = "",
     ) -> None:
         self._keep(

@@ -1,0 +1,101 @@
+"""`drills plan`: make, read, check, put in force."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from drills import wiring
+from drills.cli.types import Commands
+from drills.core.plans import Plan
+from drills.core.problems import BadInput, Failure
+from drills.ledger import prepare, put_plan_in_force
+from drills.practice.labels import labels_of
+
+
+def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
+    plan = commands.add_parser("plan", parents=[everywhere], help="the therapist's plan")
+    parts = plan.add_subparsers(metavar="PART", required=True)
+    new = parts.add_parser("new", parents=[everywhere], help="write a plan to start from")
+    new.add_argument("--out", metavar="FILE", default="plan.toml", help="where (plan.toml)")
+    new.set_defaults(action=write_new)
+    show = parts.add_parser("show", parents=[everywhere], help="the plan in force")
+    show.set_defaults(action=show_plan)
+    for name, action, text in (
+        ("check", check_file, "say what is wrong with a plan file, or that it is fine"),
+        ("use", use_file, "put a plan file in force; the older plan is kept"),
+    ):
+        part = parts.add_parser(name, parents=[everywhere], help=text)
+        part.add_argument("file", metavar="FILE")
+        part.set_defaults(action=action)
+
+
+def write_new(options: argparse.Namespace) -> int:
+    path = Path(options.out)
+    text = wiring.starter_plan(wiring.locale_of()).read_text(encoding="utf-8")
+    try:
+        with path.open("x", encoding="utf-8") as file:
+            file.write(text)
+    except FileExistsError:
+        raise BadInput(f"{path} is there already. Name another file with --out.") from None
+    except OSError as error:
+        raise Failure(f"{path} could not be written: {error.strerror}.") from None
+    print(f"{path} is written. Change it, then: drills plan use {path}")
+    return 0
+
+
+def show_plan(options: argparse.Namespace) -> int:
+    folder = wiring.practice_folder(options.folder)
+    plan, words = wiring.plan_in_force(folder)
+    if not (folder / "plan.toml").exists():
+        print("No plan has been put in force yet. This is the starter plan.\n")
+    print(_described(plan, dict(labels_of(words))))
+    return 0
+
+
+def check_file(options: argparse.Namespace) -> int:
+    plan, words = wiring.checked_plan(Path(options.file))
+    print(f"{options.file} is fine.\n\n{_described(plan, dict(labels_of(words)))}")
+    return 0
+
+
+def use_file(options: argparse.Namespace) -> int:
+    path = Path(options.file)
+    plan, _ = wiring.checked_plan(path)
+    folder = wiring.practice_folder(options.folder)
+    prepare(folder)
+    put_plan_in_force(folder, path.read_text(encoding="utf-8"))
+    print(f"In force: {plan.name}, version {plan.version}. Practice follows it from now on.")
+    return 0
+
+
+def _described(plan: Plan, labels: dict[str, str]) -> str:
+    lines = [
+        f"{plan.name}, version {plan.version}, {plan.locale}",
+        f"{plan.dose.sessions_per_week} sessions a week of {plan.dose.minutes_per_session} minutes",
+        "",
+    ]
+    for number, block in enumerate(plan.blocks, start=1):
+        names = ", ".join(labels.get(name, name) for name in block.names)
+        choices = "" if block.kind == "gesture" else f", {block.options} to choose from"
+        lines.append(f"Block {number}: {block.kind}, {block.trials} trials{choices}")
+        lines.append(f"    {names}")
+        if block.groups:
+            lines.append(f"    only: {', '.join(block.groups)}")
+    ladder = ", ".join(str(days) for days in plan.spacing.ladder_days)
+    speech = (
+        f"Read aloud at {plan.speech.words_per_minute} words a minute"
+        if plan.speech.read_aloud
+        else "Not read aloud"
+    )
+    lines += [
+        "",
+        f"Due again after {ladder} days",
+        speech,
+        f"Emergency number: {plan.safety.emergency_number}",
+    ]
+    if plan.therapist:
+        lines.append(f"Therapist: {plan.therapist}")
+    if plan.note:
+        lines.append(f"Note: {plan.note}")
+    return "\n".join(lines)

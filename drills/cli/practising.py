@@ -1,0 +1,63 @@
+"""`drills` and `drills practice`: the screens."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from typing import Literal
+
+from drills import wiring
+from drills.cli.types import Commands, positive_number
+from drills.core.problems import Failure
+
+COLUMNS, LINES = 80, 24
+
+
+def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
+    practice = commands.add_parser(
+        "practice", parents=[everywhere], help="straight into today's session"
+    )
+    practice.add_argument(
+        "--minutes",
+        type=positive_number,
+        metavar="N",
+        help="a session of about N minutes in place of the prescribed ones",
+    )
+    practice.set_defaults(action=practise)
+
+
+def open_home_screen(options: argparse.Namespace) -> int:
+    return _open(options, start="home", minutes=None)
+
+
+def practise(options: argparse.Namespace) -> int:
+    return _open(options, start="practice", minutes=options.minutes)
+
+
+def _open(
+    options: argparse.Namespace, *, start: Literal["home", "practice"], minutes: int | None
+) -> int:
+    _require_terminal()
+    home = wiring.home(wiring.practice_folder(options.folder))
+    from drills.tui import run  # noqa: PLC0415 - the other commands never load the screens
+
+    try:
+        return run(home, start=start, minutes=minutes, encoding=wiring.encoding_of())
+    finally:
+        home.close()
+
+
+def _require_terminal() -> None:
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        raise Failure(
+            "The program needs a terminal window to show its screens. "
+            "Start it in one, or use `drills --help` for commands that need none."
+        )
+    size = os.get_terminal_size(sys.stdout.fileno())
+    # A size of 0 means that the terminal does not tell; the screens look for themselves.
+    if size.columns and size.lines and (size.columns < COLUMNS or size.lines < LINES):
+        raise Failure(
+            f"This window is {size.columns} x {size.lines}, and the program needs at least "
+            f"{COLUMNS} x {LINES}. Make it larger and start again."
+        )

@@ -1,0 +1,27 @@
+"""From the arguments of one command to its exit code."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+
+from drills.cli.parser import parse
+from drills.core.problems import DrillsError
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Carry out one command: 0 when done, 2 for bad input, 1 for what could not be done."""
+    try:
+        options = parse(arguments)
+        code: int = options.action(options)
+        sys.stdout.flush()
+    except DrillsError as error:
+        print(f"drills: {error}", file=sys.stderr)
+        return error.exit_code
+    except BrokenPipeError:
+        # The reader (`| head`) has seen enough; a second error at shutdown would only confuse.
+        sys.stderr.close()
+        return 0
+    except KeyboardInterrupt:
+        return 1
+    return code

@@ -1,0 +1,40 @@
+"""Arguments that several commands take."""
+
+from __future__ import annotations
+
+import argparse
+from datetime import date
+from typing import Any
+
+Commands = Any  # argparse keeps the type of its subparsers private
+
+
+def positive_number(text: str) -> int:
+    number = int(text) if text.isdigit() else 0
+    if not 1 <= number <= 100_000:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from 1 to 100000")
+    return number
+
+
+def any_number(text: str) -> int:
+    try:
+        return int(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number") from None
+
+
+def day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a day like 2026-11-25") from None
+
+
+def cell_size(text: str) -> tuple[int, int]:
+    """Columns and lines from `38x15`; each 8 to 400."""
+    columns, _, lines = text.lower().partition("x")
+    if columns.isdigit() and lines.isdigit():
+        size = (int(columns), int(lines))
+        if all(8 <= side <= 400 for side in size):
+            return size
+    raise argparse.ArgumentTypeError(f"{text!r} is not a size like 38x15, each side 8 to 400")

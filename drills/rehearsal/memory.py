@@ -1,0 +1,35 @@
+"""Records that live as long as the program."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from drills.core.records import Entry, SessionOpened
+
+
+class MemoryRecords:
+    """The records protocol without a disk."""
+
+    def __init__(self) -> None:
+        self._sessions: dict[str, list[Entry]] = {}
+        self._opened_at: dict[str, datetime] = {}
+
+    def open_session(self, opened: SessionOpened) -> None:
+        self._sessions[opened.session] = [opened]
+        self._opened_at[opened.session] = opened.at
+
+    def append(self, entry: Entry) -> None:
+        self._sessions[entry.session].append(entry)
+
+    def entries(
+        self, *, since: datetime | None = None, until: datetime | None = None
+    ) -> tuple[Entry, ...]:
+        return tuple(
+            entry
+            for session, at in sorted(self._opened_at.items(), key=lambda pair: (pair[1], pair[0]))
+            if (since is None or at >= since) and (until is None or at < until)
+            for entry in self._sessions[session]
+        )
+
+    def close(self) -> None:
+        """Nothing to close."""

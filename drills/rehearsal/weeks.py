@@ -1,0 +1,130 @@
+"""Weeks of practice by a simulated patient, through the same code as a person's."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import UTC, date, datetime, time, timedelta
+from random import Random
+
+from drills.core.items import Kind
+from drills.core.material import Chapter, Material
+from drills.core.plans import Plan
+from drills.core.ports import Records, Voice
+from drills.core.profiles import Profile
+from drills.practice.home import Home
+from drills.practice.session import Session
+from drills.practice.steps import Ask, CheckIn, Feedback, Finish, Rest
+from drills.rehearsal.patient import Patient
+
+MOST_TIRED = 5
+_PROMPT_SECONDS = 3
+_FEEDBACK_SECONDS = 4
+
+
+class _Clock:
+    """A clock that moves only when told."""
+
+    def __init__(self, at: datetime) -> None:
+        self._start = at
+        self._now = at
+
+    def now(self) -> datetime:
+        return self._now
+
+    def monotonic_ms(self) -> float:
+        return (self._now - self._start).total_seconds() * 1000
+
+    def move_to(self, at: datetime) -> None:
+        self._now = at
+
+    def wait(self, *, seconds: float) -> None:
+        self._now += timedelta(seconds=seconds)
+
+
+class Rehearsal:
+    """A simulated patient at home.   first: first day.   seed: the same weeks every time."""
+
+    def __init__(
+        self,
+        *,
+        plan: Plan,
+        material: Material,
+        records: Records,
+        voice: Voice,
+        guide: Sequence[Chapter],
+        program: str,
+        profile: Profile,
+        first: date,
+        seed: int,
+    ) -> None:
+        self._rng = Random(seed)
+        self._first = first
+        self._plan = plan
+        self._profile = profile
+        self._clock = _Clock(_morning(first))
+        self._patient = Patient(profile, material.lexicon, self._rng)
+        self._home = Home(
+            plan=plan,
+            material=material,
+            records=records,
+            clock=self._clock,
+            voice=voice,
+            guide=guide,
+            program=program,
+            new_seed=lambda: self._rng.getrandbits(31),
+            simulated=True,
+        )
+
+    def run(self, weeks: int) -> Home:
+        """Practise for `weeks` and give the home; its clock stands at the end of the last day."""
+        for week in range(weeks):
+            for weekday in range(self._plan.dose.sessions_per_week):
+                day = self._first + timedelta(weeks=week, days=weekday % 7)
+                if self._rng.random() < self._profile.missed:
+                    continue
+                # A second session of the same day comes in the afternoon.
+                self._clock.move_to(_morning(day) + timedelta(hours=5 * (weekday // 7)))
+                self._sit(self._home.start(resume=False))
+        self._clock.move_to(_morning(self._first + timedelta(weeks=weeks, days=-1)))
+        self._clock.wait(seconds=12 * 3600)
+        return self._home
+
+    def _sit(self, session: Session) -> None:
+        tiredness = self._rng.choice((1, 1, 2))
+        tired = float(tiredness)
+        while True:
+            step = session.step
+            match step:
+                case CheckIn():
+                    session.check_in(tiredness=tiredness, pain=False, new_signs=False)
+                case Ask():
+                    if self._answer(session, step).over:
+                        session.advance()
+                case Rest():
+                    self._clock.wait(seconds=step.seconds)
+                    tired += self._profile.tiring * self._rng.uniform(0, 2)
+                    tiredness = min(MOST_TIRED, round(tired))
+                    session.rested(tiredness=tiredness, helped=False)
+                case Finish():
+                    session.finish(tiredness=tiredness, helped=False)
+                    return
+
+    def _answer(self, session: Session, step: Ask) -> Feedback:
+        item = step.item
+        cue_level = 0 if step.cue is None else step.cue.level
+        self._clock.wait(seconds=_PROMPT_SECONDS)
+        session.shown()
+        self._clock.wait(seconds=self._patient.latency_ms() / 1000)
+        if item.kind is Kind.GESTURE:
+            feedback = session.score(*self._patient.score(item, cue_level=cue_level))
+        else:
+            choice = self._patient.choose(item, cue_level=cue_level, removed=step.removed)
+            feedback = session.choose(choice)
+        if feedback.over:
+            self._patient.learn(item)
+        self._clock.wait(seconds=_FEEDBACK_SECONDS)
+        return feedback
+
+
+def _morning(day: date) -> datetime:
+    return datetime.combine(day, time(10), tzinfo=UTC)

@@ -1,0 +1,162 @@
+"""The one place that builds things: finds the folders, reads the clock, seeds chance."""
+
+from __future__ import annotations
+
+import os
+import secrets
+import sys
+import time
+from collections.abc import Mapping
+from datetime import datetime
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+from drills import __version__
+from drills.catalogue import load, load_guide, load_profiles, read_plan
+from drills.core.material import Chapter, Material
+from drills.core.plans import Plan
+from drills.core.ports import Records, Voice
+from drills.core.problems import BadInput, Failure, Problem
+from drills.core.profiles import Profile
+from drills.ledger import open_ledger, prepare
+from drills.pictures.cells import Encoding
+from drills.practice.dealing import check_plan
+from drills.practice.home import Home
+from drills.speech import start_voice
+
+PACKAGE = Path(__file__).parent
+LOCALES = ("en-US", "en-GB")
+VOICES = {"en-US": "en-us", "en-GB": "en-gb"}
+
+
+class SystemClock:
+    def now(self) -> datetime:
+        return datetime.now().astimezone()
+
+    def monotonic_ms(self) -> float:
+        return time.monotonic() * 1000
+
+
+def new_seed() -> int:
+    """A seed that nobody can foretell, 31 bits."""
+    return secrets.randbits(31)
+
+
+def shipped(name: str) -> Path:
+    """The folder `content` or `caregiver_guide`: inside the installed package or beside it.
+
+    Raises: Failure when the installation has lost it.
+    """
+    for place in (PACKAGE / name, PACKAGE.parent / name):
+        if place.is_dir():
+            return place
+    raise Failure(f"The folder {name} is missing from this installation. Install drills again.")
+
+
+def practice_folder(chosen: str | None, environment: Mapping[str, str] = os.environ) -> Path:
+    """Where plan and records live: `--folder`, else DRILLS_HOME, else the user's data folder."""
+    named = chosen or environment.get("DRILLS_HOME")
+    return Path(named).expanduser() if named else user_data_path("drills", appauthor=False)
+
+
+def locale_of(environment: Mapping[str, str] = os.environ) -> str:
+    """The content locale nearest to the system's; en-US where there is none of its own."""
+    for name in ("LC_ALL", "LC_MESSAGES", "LANG"):
+        tag = environment.get(name, "").partition(".")[0].replace("_", "-")
+        if tag in LOCALES:
+            return tag
+    return LOCALES[0]
+
+
+def encoding_of(environment: Mapping[str, str] = os.environ) -> Encoding:
+    """The picture characters that this terminal is sure to have; DRILLS_PICTURES overrides.
+
+    Raises: BadInput for an unknown DRILLS_PICTURES.
+    """
+    chosen = environment.get("DRILLS_PICTURES")
+    if chosen:
+        try:
+            return Encoding(chosen)
+        except ValueError:
+            raise BadInput(
+                f"DRILLS_PICTURES is {chosen!r}. Set it to "
+                f"{' or '.join(encoding.value for encoding in Encoding)}, or leave it out."
+            ) from None
+    old_windows = sys.platform == "win32" and "WT_SESSION" not in environment
+    # The Linux console and Apple's terminal lack or misplace the finer block characters.
+    plain = environment.get("TERM") == "linux" or (
+        environment.get("TERM_PROGRAM") == "Apple_Terminal"
+    )
+    return Encoding.HALVES if old_windows or plain else Encoding.BLOCKS
+
+
+def starter_plan(locale: str) -> Path:
+    """The plan that is in force until the therapist has written one."""
+    return shipped("content") / "plans" / f"starter.{locale}.toml"
+
+
+def material(locale: str) -> Material:
+    return load(shipped("content"), locale=locale)
+
+
+def guide() -> tuple[Chapter, ...]:
+    return load_guide(shipped("caregiver_guide"))
+
+
+def checked_plan(path: Path) -> tuple[Plan, Material]:
+    """The plan in `path` and the content for it.
+
+    Raises: BadInput with every fault of the file and every name that the content lacks.
+    """
+    plan = read_plan(path)
+    words = material(plan.locale)
+    problems = [
+        Problem(where=str(path), message=f"{problem.where}: {problem.message}", mend=problem.mend)
+        for problem in check_plan(plan, words)
+    ]
+    if problems:
+        raise BadInput(problems)
+    return plan, words
+
+
+def plan_in_force(folder: Path) -> tuple[Plan, Material]:
+    """The folder's plan, else the starter plan."""
+    path = folder / "plan.toml"
+    return checked_plan(path if path.exists() else starter_plan(locale_of()))
+
+
+def open_voice(plan: Plan, environment: Mapping[str, str] = os.environ) -> Voice:
+    """The voice of the plan; DRILLS_VOICE=off keeps it silent."""
+    silent = environment.get("DRILLS_VOICE") == "off" or not plan.speech.read_aloud
+    return start_voice(voice=VOICES[plan.locale], on=not silent)
+
+
+def home(
+    folder: Path, *, records: Records | None = None, speak: bool = True, seed: int | None = None
+) -> Home:
+    """Everything about one practice folder.
+
+    records: instead of the folder's own.   speak: False for commands that need no voice.
+    seed: of every session dealt; None for a new one each.
+    Raises: BadInput for a broken plan or content, Failure for a folder that cannot be used.
+    """
+    plan, words = plan_in_force(folder)
+    if records is None:
+        prepare(folder)
+        records = open_ledger(folder)
+    return Home(
+        plan=plan,
+        material=words,
+        records=records,
+        clock=SystemClock(),
+        voice=open_voice(plan) if speak else start_voice(on=False),
+        guide=guide(),
+        program=__version__,
+        new_seed=new_seed if seed is None else lambda: seed,
+    )
+
+
+def profiles() -> Mapping[str, Profile]:
+    """The simulated patients that content describes, by name."""
+    return load_profiles(shipped("content") / "profiles.toml")
