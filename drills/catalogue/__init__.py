@@ -4,6 +4,10 @@ Reads content (words, cloze levels, gestures), the caregiver guide, and plans; w
 May import core only. Never makes a sentence, an item or a picture.   tests/catalogue.
 """
 
+from drills.catalogue.guide import load_guide
 from drills.catalogue.lexicon import LOCALES, load_lexicon
+from drills.catalogue.material import load
+from drills.catalogue.plan_text import plan_text
+from drills.catalogue.plans import in_locale, read_plan
 
-__all__ = ["LOCALES", "load_lexicon"]
+__all__ = ["LOCALES", "in_locale", "load", "load_guide", "load_lexicon", "plan_text", "read_plan"]

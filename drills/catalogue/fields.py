@@ -132,8 +132,8 @@ class Fields:
     def has(self, key: str) -> bool:
         return key in self.block.values
 
-    def skip(self, key: str) -> Any:
-        """The raw value, for a caller that checks it itself; None when it is missing."""
+    def raw(self, key: str) -> Any:
+        """The value as it is, for a caller that checks it itself; None when it is missing."""
         return self._value(key, None)
 
     def close(self) -> None:

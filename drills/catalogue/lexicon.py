@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from drills.catalogue.fields import Fields, nearest
-from drills.catalogue.toml_lines import read_blocks, read_text
+from drills.catalogue.sections import read_sections
 from drills.core.problems import BadInput, Problem
 from drills.core.words import Adjective, Lexicon, Noun, Sex, Sort, Verb
 
@@ -46,13 +46,17 @@ def read_lexicon(folder: Path, *, locale: str, problems: list[Problem]) -> Lexic
     shared = sorted((folder / "lexicon").glob("*.toml"))
     if not shared:
         problems.append(
-            Problem(where="lexicon", message="There are no words.", mend="Add lexicon/*.toml.")
+            Problem(
+                where=f"{folder.name}/lexicon",
+                message="There are no words.",
+                mend="Add lexicon/*.toml.",
+            )
         )
     for path in shared:
-        reader.read(path, f"lexicon/{path.name}")
+        reader.read(path, f"{folder.name}/lexicon/{path.name}")
     reader.start_overriding()
     for path in sorted((folder / "lexicon" / locale).glob("*.toml")):
-        reader.read(path, f"lexicon/{locale}/{path.name}")
+        reader.read(path, f"{folder.name}/lexicon/{locale}/{path.name}")
     return Lexicon(
         locale=locale, nouns=reader.nouns, verbs=reader.verbs, adjectives=reader.adjectives
     )
@@ -71,25 +75,14 @@ class _Reader:
         self._met = {}
 
     def read(self, path: Path, where: str) -> None:
-        try:
-            blocks = read_blocks(read_text(path, where), where)
-        except BadInput as bad:
-            self.problems.extend(bad.problems)
-            return
-        for block in blocks:
-            fields = Fields(block, where, self.problems)
-            match block.name:
+        for fields in read_sections(path, where, self.problems, many=("noun", "verb", "adjective")):
+            match fields.block.name:
                 case "noun":
                     self._keep(fields, self.nouns, _noun)
                 case "verb":
                     self._keep(fields, self.verbs, _verb)
                 case "adjective":
                     self._keep(fields, self.adjectives, _adjective)
-                case "":
-                    fields.close()
-                case other:
-                    mend = nearest(other, ("noun", "verb", "adjective"))
-                    fields.note(f"There are no words of the kind [[{other}]].", mend)
 
     def _keep(
         self, fields: Fields, entries: dict[str, Entry], make: Callable[[Fields], Entry]

@@ -30,6 +30,7 @@ class Block:
 
     name: str
     line: int | None
+    repeated: bool
     values: Mapping[str, Any]
     lines: Mapping[str, int]
 
@@ -150,7 +151,13 @@ def _is_blocks(value: object) -> bool:
 def _block(seen: _Seen, values: Mapping[str, Any], where: str) -> Block:
     if set(values) != set(seen.lines):
         raise BadInput([_uncertain(where, seen.line)])
-    return Block(name=seen.name, line=seen.line, values=values, lines=seen.lines)
+    return Block(
+        name=seen.name,
+        line=seen.line,
+        repeated=seen.repeated,
+        values=values,
+        lines=seen.lines,
+    )
 
 
 def _uncertain(where: str, line: int | None) -> Problem:

@@ -1,0 +1,102 @@
+"""Every setting of a plan that has a range: its table, its words, its limits.
+
+The reader and the writer of plans both go by this list, so they cannot disagree.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drills.core.plans import Dose, SafetySettings, SittingSettings, SpacingSettings, SpeechSettings
+
+EMERGENCY_NUMBERS = {"en-US": "911", "en-GB": "999"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setting:
+    """says: for the therapist.   low, high: limits of a number, or of the length of a text."""
+
+    key: str
+    says: str
+    low: float = 0
+    high: float = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Section:
+    """One table of the plan file; `made` holds it and its defaults."""
+
+    name: str
+    made: type[Dose | SittingSettings | SpeechSettings | SpacingSettings | SafetySettings]
+    says: str
+    settings: tuple[Setting, ...]
+
+
+def _setting(key: str, low: float, high: float, says: str) -> Setting:
+    return Setting(key=key, low=low, high=high, says=says)
+
+
+def _switch(key: str, says: str) -> Setting:
+    return Setting(key=key, says=says)
+
+
+SECTIONS = (
+    Section(
+        name="dose",
+        made=Dose,
+        says="How much practice.",
+        settings=(
+            _setting("minutes_per_session", 5, 90, "length of one session"),
+            _setting("sessions_per_week", 1, 21, "sessions in a week"),
+        ),
+    ),
+    Section(
+        name="sitting",
+        made=SittingSettings,
+        says="How one session runs.",
+        settings=(
+            _setting("rest_seconds", 0, 900, "rest between blocks, seconds"),
+            _setting("response_gap_seconds", 0, 20, "from an answer to the next trial, seconds"),
+            _setting("second_press_ms", 0, 2000, "a press this soon is no answer, ms"),
+            _setting("day_turns_at_hour", 0, 12, "local hour at which a new day begins"),
+            _setting("tired_rise", 1, 4, "rise in tiredness (1 to 5) that ends the session"),
+            _switch("large_letters", "larger letters"),
+            _switch("animation", "moving pictures"),
+            _switch("colour", "pictures in colour"),
+            _switch("show_text", "show the sentence as well as say it"),
+        ),
+    ),
+    Section(
+        name="speech",
+        made=SpeechSettings,
+        says="How sentences are read aloud.",
+        settings=(
+            _switch("read_aloud", "read aloud"),
+            _setting("words_per_minute", 90, 160, "speed"),
+            _setting("slow_words_per_minute", 90, 160, "speed of the slow replay"),
+            _setting("pause_ms", 0, 1500, "pause between phrases, ms"),
+            _setting("slow_pause_ms", 0, 1500, "the same in the slow replay, ms"),
+        ),
+    ),
+    Section(
+        name="spacing",
+        made=SpacingSettings,
+        says="When a target comes back.",
+        settings=(
+            _setting("ladder_days", 1, 365, "days to wait after each success in a row"),
+            _setting("steps_back", 1, 10, "steps back after a failure"),
+            _setting("run_two_options", 1, 20, "right answers in a row to move up, two options"),
+            _setting("run_three_options", 1, 20, "the same, three options"),
+            _setting("run_four_options", 1, 20, "the same, four options"),
+        ),
+    ),
+    Section(
+        name="safety",
+        made=SafetySettings,
+        says="Shown on the card for new stroke signs.",
+        settings=(
+            _setting("emergency_number", 1, 20, "local emergency number"),
+            _setting("therapist_contact", 0, 120, "how to reach the therapist"),
+        ),
+    ),
+)

@@ -1,0 +1,79 @@
+"""Plan -> the file that reads back as the same plan, with a word on each setting."""
+
+from __future__ import annotations
+
+import json
+from datetime import date
+
+from drills.catalogue.plan_settings import SECTIONS
+from drills.core.items import Kind
+from drills.core.plans import BlockPlan, Plan
+
+_COMMENT_COLUMN = 34
+
+_BLOCKS = (
+    "# The blocks of a session, in order. A rest comes between them.",
+    "# kind: " + ", ".join(kind.value for kind in Kind) + ".",
+    "# names: constructions (match, act-out), levels (cloze), questions or gestures.",
+    "# trials: 1 to 60.   options: 2 to 4.   groups: verb groups or contrasts; none means all.",
+)
+
+
+def plan_text(plan: Plan) -> str:
+    """The plan as a commented TOML file; `read_plan` gives an equal plan back."""
+    lines = [
+        "# A plan of practice. Only the therapist changes it.",
+        "# After a change, raise `version` by one.",
+        "",
+        _line("format", plan.plan_format, "of this file, not of the plan"),
+        _line("name", plan.name),
+        _line("version", plan.version, "counts up; kept with every trial"),
+        _line("locale", plan.locale, "en-US or en-GB"),
+    ]
+    if plan.written_on is not None:
+        lines.append(_line("written_on", plan.written_on))
+    lines += [_line("therapist", plan.therapist), _line("note", plan.note)]
+    for section in SECTIONS:
+        values = getattr(plan, section.name)
+        lines += ["", f"# {section.says}", f"[{section.name}]"]
+        for setting in section.settings:
+            value = getattr(values, setting.key)
+            says = setting.says
+            if setting.high and not isinstance(value, str):
+                says += f" ({setting.low:g} to {setting.high:g})"
+            lines.append(_line(setting.key, value, says))
+    lines += ["", *_BLOCKS]
+    for block in plan.blocks:
+        lines += ["", *_block(block)]
+    return "\n".join(lines) + "\n"
+
+
+def _block(block: BlockPlan) -> list[str]:
+    lines = [
+        "[[block]]",
+        _line("kind", block.kind.value),
+        _line("names", block.names),
+        _line("trials", block.trials),
+        _line("options", block.options),
+    ]
+    if block.groups:
+        lines.append(_line("groups", block.groups))
+    return lines
+
+
+def _line(key: str, value: object, says: str = "") -> str:
+    line = f"{key} = {_toml(value)}"
+    return f"{line.ljust(_COMMENT_COLUMN)}  # {says}" if says else line
+
+
+def _toml(value: object) -> str:
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, str):
+        # JSON escapes as TOML does, but lets the delete character through.
+        return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
+    if isinstance(value, date):
+        return value.isoformat()
+    if isinstance(value, tuple):
+        return "[" + ", ".join(_toml(each) for each in value) + "]"
+    return repr(value)

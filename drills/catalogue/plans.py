@@ -1,0 +1,160 @@
+"""A plan file -> Plan, or every fault with its line and how to mend it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import fields as fields_of
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from drills.catalogue.fields import Fields
+from drills.catalogue.lexicon import LOCALES
+from drills.catalogue.plan_settings import EMERGENCY_NUMBERS, SECTIONS, Section
+from drills.catalogue.sections import read_sections
+from drills.core.items import Kind
+from drills.core.plans import PLAN_FORMAT, BlockPlan, Plan
+from drills.core.problems import BadInput, Problem
+
+_LONGEST_NAME = 80
+_LONGEST_NOTE = 2000
+_MOST_BLOCKS = 12
+_LARGEST_VERSION = 99_999
+_STANDARD_OPTIONS = 2
+_DIALLED = re.compile(r"\+?[0-9][0-9 ]*")
+
+
+def read_plan(path: Path) -> Plan:
+    """The plan in `path`.   Raises: BadInput with every fault.
+
+    Checks the plan's own form; whether a name is known to an exercise is not seen from here.
+    """
+    where = str(path)
+    problems: list[Problem] = []
+    found = read_sections(
+        path,
+        where,
+        problems,
+        many=("block",),
+        once=tuple(section.name for section in SECTIONS),
+        top=True,
+    )
+    if not found:
+        raise BadInput(problems)
+    _refuse_newer(found[0])
+    plan = _plan(found, problems)
+    if problems:
+        raise BadInput(sorted(problems, key=lambda problem: problem.line or 0))
+    return plan
+
+
+def in_locale(plan: Plan, locale: str) -> Plan:
+    """The plan moved to another locale.
+
+    The old locale's usual emergency number becomes the new one's; any other number stays.
+    """
+    safety = plan.safety
+    if safety.emergency_number == EMERGENCY_NUMBERS[plan.locale]:
+        safety = replace(safety, emergency_number=EMERGENCY_NUMBERS[locale])
+    return replace(plan, locale=locale, safety=safety)
+
+
+def _refuse_newer(top: Fields) -> None:
+    # Nothing else is worth saying of a file whose rules are not known here.
+    written = top.block.values.get("format")
+    if isinstance(written, int) and written > PLAN_FORMAT:
+        problem = Problem(
+            where=top.where,
+            line=top.block.line_of("format"),
+            message=f"This plan has format {written}; this program reads up to {PLAN_FORMAT}.",
+            mend="Update the program.",
+        )
+        raise BadInput([problem])
+
+
+def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
+    top = found[0]
+    version = top.whole("version", 1, _LARGEST_VERSION)
+    locale = top.one_of("locale", LOCALES)
+    name = top.text("name", longest=_LONGEST_NAME)
+    written_on = top.day("written_on")
+    therapist = top.text("therapist", default="", longest=_LONGEST_NAME)
+    note = top.text("note", default="", longest=_LONGEST_NOTE)
+    plan_format = top.whole("format", 1, PLAN_FORMAT)
+    top.close()
+
+    tables = {each.block.name: each for each in found}
+    defaults = {"safety": {"emergency_number": EMERGENCY_NUMBERS[locale]}}
+    made = {
+        section.name: _section(section, tables.get(section.name), defaults.get(section.name, {}))
+        for section in SECTIONS
+    }
+    if "speech" in tables:
+        _check_speech(tables["speech"], made["speech"])
+    if "safety" in tables and not _DIALLED.fullmatch(made["safety"].emergency_number):
+        tables["safety"].note(
+            "`emergency_number` is not a number to dial.",
+            'Write it like "911".',
+            key="emergency_number",
+        )
+
+    blocks = tuple(_block(each) for each in found if each.block.name == "block")
+    if not 1 <= len(blocks) <= _MOST_BLOCKS:
+        message = f"This plan has {len(blocks)} blocks."
+        mend = f"Write 1 to {_MOST_BLOCKS} sections that begin with [[block]]."
+        problems.append(Problem(where=top.where, message=message, mend=mend))
+    return Plan(
+        name=name,
+        version=version,
+        locale=locale,
+        blocks=blocks,
+        written_on=written_on,
+        therapist=therapist,
+        note=note,
+        plan_format=plan_format,
+        **made,
+    )
+
+
+def _section(section: Section, found: Fields | None, defaults: dict[str, Any]) -> Any:
+    """The values of one table; what is not written keeps its default."""
+    if found is None:
+        return section.made(**defaults)
+    standard = {each.name: each.default for each in fields_of(section.made)} | defaults
+    values: dict[str, Any] = {}
+    for setting in section.settings:
+        key, default = setting.key, standard[setting.key]
+        low, high = setting.low, setting.high
+        if isinstance(default, bool):
+            values[key] = found.flag(key, default=default)
+        elif isinstance(default, int):
+            values[key] = found.whole(key, int(low), int(high), default=default)
+        elif isinstance(default, float):
+            values[key] = found.number(key, low, high, default=default)
+        elif isinstance(default, tuple):
+            values[key] = found.wholes(key, int(low), int(high), default=default)
+        else:
+            values[key] = found.text(key, default=str(default), longest=int(high))
+    found.close()
+    return section.made(**values)
+
+
+def _check_speech(found: Fields, speech: Any) -> None:
+    if speech.slow_words_per_minute > speech.words_per_minute:
+        found.note(
+            "The slow replay is faster than the first reading.",
+            "Make `slow_words_per_minute` the smaller one.",
+            key="slow_words_per_minute",
+        )
+
+
+def _block(fields: Fields) -> BlockPlan:
+    block = BlockPlan(
+        kind=fields.choice("kind", Kind),
+        names=fields.texts("names"),
+        trials=fields.whole("trials", 1, 60),
+        options=fields.whole("options", 2, 4, default=_STANDARD_OPTIONS),
+        groups=fields.texts("groups", default=()),
+    )
+    fields.close()
+    return block
