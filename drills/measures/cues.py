@@ -1,0 +1,39 @@
+"""How much help was needed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from drills.core.records import Trial
+from drills.measures.accuracy import is_scored
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CueUse:
+    """of: ended trials that could have had help.   dependence: 0 without help, 1 always shown.
+
+    mean_level: of the cue at which the answer came, the top one where it never did.
+    mean_level and dependence: None without trials.
+    """
+
+    of: int
+    mean_level: float | None
+    dependence: float | None
+
+
+def summarise(trials: Iterable[Trial]) -> CueUse:
+    """The help that ended trials took."""
+    used = [
+        (trial.asked.top_level if level is None else level, trial.asked.top_level)
+        for trial in trials
+        if is_scored(trial) and trial.ended and trial.asked.top_level > 0
+        for level in (trial.level_at_success,)
+    ]
+    if not used:
+        return CueUse(of=0, mean_level=None, dependence=None)
+    return CueUse(
+        of=len(used),
+        mean_level=sum(level for level, _ in used) / len(used),
+        dependence=sum(level / top for level, top in used) / len(used),
+    )

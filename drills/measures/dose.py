@@ -1,0 +1,122 @@
+"""How much was practised, and how much of what was asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from itertools import pairwise
+
+from drills.core.records import (
+    CloseReason,
+    Entry,
+    SessionClosed,
+    SessionOpened,
+    Trial,
+    latest_trials,
+    practice_day,
+)
+
+IDLE_SECONDS = 60.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sitting:
+    """One session as the person knows it: what was broken off and gone on with is one.
+
+    sessions: their ids, first to last.   trials: with a first response.
+    reason: how it ended; None when it was broken off.   day: a practice day.
+    """
+
+    sessions: tuple[str, ...]
+    day: date
+    trials: int
+    minutes: float
+    reason: CloseReason | None
+    simulated: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Amount:
+    """What was done.   minutes: active, by practice day, days with practice only."""
+
+    minutes_by_day: Mapping[date, float]
+    sessions: int
+    trials: int
+
+    @property
+    def minutes(self) -> float:
+        return sum(self.minutes_by_day.values())
+
+    @property
+    def days(self) -> int:
+        return len(self.minutes_by_day)
+
+
+def active_seconds(trial: Trial) -> float:
+    """From shown to ended, with every wait of more than a minute cut to a minute."""
+    moments = [trial.started_at, *(attempt.at for attempt in trial.attempts), trial.at]
+    # A clock that went backwards within a trial adds nothing.
+    return sum(
+        min(max((after - before).total_seconds(), 0.0), IDLE_SECONDS)
+        for before, after in pairwise(moments)
+    )
+
+
+def sittings(entries: Sequence[Entry], *, day_turns_at_hour: int) -> tuple[Sitting, ...]:
+    """Every session with at least one response, chains of `continues` joined, oldest first."""
+    opened = {entry.session: entry for entry in entries if isinstance(entry, SessionOpened)}
+    closed = {entry.session: entry.reason for entry in entries if isinstance(entry, SessionClosed)}
+    chains: dict[str, list[str]] = {}
+    for session in opened:
+        chains.setdefault(_root(session, opened), []).append(session)
+    trials: dict[str, list[Trial]] = {}
+    for trial in latest_trials(entries):
+        if trial.counts:
+            trials.setdefault(trial.session, []).append(trial)
+    found = []
+    for root, chain in chains.items():
+        of_chain = [trial for session in chain for trial in trials.get(session, [])]
+        if not of_chain:
+            continue
+        found.append(
+            Sitting(
+                sessions=tuple(chain),
+                day=practice_day(opened[root].at, turns_at_hour=day_turns_at_hour),
+                trials=len(of_chain),
+                minutes=sum(active_seconds(trial) for trial in of_chain) / 60,
+                reason=closed.get(chain[-1]),
+                simulated=any(opened[session].simulated for session in chain),
+            )
+        )
+    return tuple(found)
+
+
+def amount(entries: Sequence[Entry], *, day_turns_at_hour: int) -> Amount:
+    """Minutes, days, sessions and trials; a session that was only opened is none."""
+    minutes: dict[date, float] = {}
+    trials = [trial for trial in latest_trials(entries) if trial.counts]
+    for trial in trials:
+        day = practice_day(trial.started_at, turns_at_hour=day_turns_at_hour)
+        minutes[day] = minutes.get(day, 0.0) + active_seconds(trial) / 60
+    return Amount(
+        minutes_by_day=dict(sorted(minutes.items())),
+        sessions=len(sittings(entries, day_turns_at_hour=day_turns_at_hour)),
+        trials=len(trials),
+    )
+
+
+def adherence(done: float, prescribed: float) -> float | None:
+    """The share done of what was prescribed, at most 1; None when nothing was."""
+    return None if prescribed <= 0 else min(1.0, done / prescribed)
+
+
+def _root(session: str, opened: Mapping[str, SessionOpened]) -> str:
+    """The first known session of the chain; a chain that bites its tail ends where it began."""
+    seen = {session}
+    while (before := opened[session].continues) is not None:
+        if before not in opened or before in seen:
+            break
+        session = before
+        seen.add(session)
+    return session

@@ -1,0 +1,46 @@
+"""Counts by hand: the definitions have no published worked example."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from drills.measures.cues import summarise
+from tests.measures.made import WAVE, asked, trial
+
+
+def test_help_is_the_level_at_which_the_answer_came_or_the_top():
+    found = summarise(
+        [
+            trial("right"),
+            trial("wrong", "right", levels=(0, 3)),
+            trial("wrong", "wrong", "right", levels=(0, 5, 7)),
+        ]
+    )
+    assert found.of == 3
+    assert found.mean_level == pytest.approx(10 / 3)
+    assert found.dependence == pytest.approx((0 + 3 / 7 + 1) / 3)
+
+
+def test_ladders_of_different_length_weigh_the_same():
+    found = summarise(
+        [trial("wrong", of=asked(top_level=5)), trial("right"), trial(0, target=WAVE)]
+    )
+    assert found.dependence == pytest.approx(2 / 3)
+
+
+def test_probes_and_trials_left_in_the_middle_are_passed_over():
+    found = summarise(
+        [trial("wrong", of=asked(top_level=0)), trial("wrong", ended=False), trial(skipped=True)]
+    )
+    assert (found.of, found.mean_level, found.dependence) == (0, None, None)
+
+
+@given(st.lists(st.tuples(st.booleans(), st.integers(0, 7)), min_size=1, max_size=30))
+def test_dependence_stays_between_none_and_all(made: list[tuple[bool, int]]):
+    found = summarise(
+        [trial("right" if right else "wrong", levels=(level,)) for right, level in made]
+    )
+    assert found.dependence is not None
+    assert 0 <= found.dependence <= 1

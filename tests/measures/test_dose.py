@@ -1,0 +1,124 @@
+"""A log fixed by hand; the definitions have no published worked example."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from drills.core.records import CloseReason, SessionClosed, SessionOpened
+from drills.measures.dose import active_seconds, adherence, amount, sittings
+from tests.measures.made import MONDAY, trial
+
+
+def opened(session: str, *, continues: str | None = None, days: int = 0) -> SessionOpened:
+    return SessionOpened(
+        session=session,
+        at=MONDAY + timedelta(days=days),
+        plan_name="invented",
+        plan_version=1,
+        program="0",
+        content_hash="c0ffee",
+        seed=1,
+        continues=continues,
+    )
+
+
+def closed(session: str, reason: CloseReason = CloseReason.FINISHED) -> SessionClosed:
+    return SessionClosed(session=session, at=MONDAY, reason=reason)
+
+
+def test_a_trial_of_twenty_seconds_is_twenty_seconds():
+    assert active_seconds(trial("right", seconds=20)) == 20
+
+
+def test_each_wait_over_a_minute_is_cut_to_a_minute():
+    # Two responses, at 100 s and 200 s: both waits are cut.
+    assert active_seconds(trial("wrong", "right", seconds=200)) == 120
+    assert active_seconds(trial("wrong", "right", seconds=80)) == 80
+
+
+def test_a_clock_that_went_backwards_adds_nothing():
+    gone_back = replace(trial("right"), started_at=MONDAY + timedelta(hours=1))
+    assert active_seconds(gone_back) == 0
+
+
+def test_what_was_gone_on_with_is_one_sitting():
+    log = [
+        opened("a"),
+        trial("right", session="a", seconds=30),
+        opened("b", continues="a"),
+        trial("right", session="b", seconds=45),
+        opened("c", continues="b"),
+        trial("right", session="c", seconds=15),
+        closed("c"),
+    ]
+    (sitting,) = sittings(log, day_turns_at_hour=4)
+    assert sitting.sessions == ("a", "b", "c")
+    assert (sitting.trials, sitting.minutes) == (3, 1.5)
+    assert sitting.reason is CloseReason.FINISHED
+
+
+def test_a_session_that_was_only_opened_is_none():
+    log = [opened("a"), trial(session="a", skipped=True), closed("a")]
+    assert sittings(log, day_turns_at_hour=4) == ()
+    assert amount(log, day_turns_at_hour=4).sessions == 0
+
+
+def test_a_session_broken_off_has_no_reason():
+    (sitting,) = sittings([opened("a"), trial("right", session="a")], day_turns_at_hour=4)
+    assert sitting.reason is None
+
+
+def test_a_session_that_continues_one_outside_the_range_stands_alone():
+    assert (
+        len(
+            sittings([opened("b", continues="a"), trial("right", session="b")], day_turns_at_hour=4)
+        )
+        == 1
+    )
+
+
+def test_a_chain_that_bites_its_tail_still_ends():
+    log = [
+        opened("a", continues="b"),
+        trial("right", session="a"),
+        opened("b", continues="a"),
+        trial("right", session="b"),
+    ]
+    assert sum(sitting.trials for sitting in sittings(log, day_turns_at_hour=4)) == 2
+
+
+def test_amounts_are_by_practice_day_and_a_rewritten_trial_counts_once():
+    first = trial("wrong", session="a", seconds=10, ended=False)
+    log = [
+        opened("a"),
+        first,
+        replace(first, at=MONDAY + timedelta(seconds=30), ended=True),
+        trial("right", session="a", at=MONDAY + timedelta(hours=17), seconds=60),
+        opened("b", days=2),
+        trial("right", session="b", at=MONDAY + timedelta(days=2), seconds=30),
+    ]
+    found = amount(log, day_turns_at_hour=4)
+    # 03:00 of the next morning still belongs to Monday.
+    assert found.minutes_by_day == {
+        MONDAY.date(): 1.5,
+        MONDAY.date() + timedelta(days=2): 0.5,
+    }
+    assert (found.minutes, found.days, found.sessions, found.trials) == (2.0, 2, 2, 3)
+
+
+def test_adherence_is_capped_and_needs_a_prescription():
+    assert adherence(3, 5) == pytest.approx(0.6)
+    assert adherence(9, 5) == 1
+    assert adherence(3, 0) is None
+
+
+@given(st.floats(0, 4000), st.integers(1, 5))
+def test_active_time_never_exceeds_the_clock_nor_a_minute_a_wait(seconds: float, responses: int):
+    made = trial(*["wrong"] * responses, seconds=seconds)
+    active = active_seconds(made)
+    assert 0 <= active <= min(seconds, 60 * (responses + 1)) + 1e-3
