@@ -1,0 +1,242 @@
+"""Match: hear a sentence, choose its picture."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from random import Random
+
+from drills.core.items import Foil, Item, Kind, Option, Target
+from drills.core.material import Material
+from drills.core.meanings import Act, Place, Relation, Scene, Side, State, Tense
+from drills.core.plans import BlockPlan
+from drills.core.problems import Problem
+from drills.core.words import Lexicon
+from drills.exercises.balance import spread, spread_within, without_runs
+from drills.exercises.casting import Casting, Pair
+from drills.exercises.cues import comprehension_ladder
+from drills.exercises.exercise import Batch, Exercise, with_id
+from drills.exercises.reasons import WhyWrong
+from drills.exercises.rules import MATCH_RULES, chance_choices, content_words, kept
+from drills.exercises.scenes import (
+    REVERSIBLE,
+    act_pairs,
+    other_doer,
+    other_done_to,
+    other_landmark,
+    other_relation,
+    other_thing,
+    other_verb,
+    reversible_places,
+    verb_groups,
+    verbs_of,
+)
+from drills.language import CONSTRUCTIONS, Role, ask_about, realise
+
+PROMPT = "Which picture fits?"
+LONGEST_RUN = 3
+"""Most times that the right picture may stand in one place running. Common practice."""
+
+_PLACE_NAMES = {
+    Relation.IN: "inside",
+    Relation.ON: "on top",
+    Relation.UNDER: "underneath",
+    Relation.BEHIND: "behind",
+    Relation.IN_FRONT_OF: "in front",
+}
+
+Wrong = tuple[Act | Place, Foil, WhyWrong]
+
+
+def act_constructions() -> tuple[str, ...]:
+    return tuple(each.name for each in CONSTRUCTIONS.values() if each.meaning_type is Act)
+
+
+def _names(_material: Material) -> tuple[str, ...]:
+    return tuple(each.name for each in CONSTRUCTIONS.values() if each.meaning_type is not State)
+
+
+def _groups(material: Material, names: Sequence[str]) -> tuple[str, ...]:
+    acts = any(CONSTRUCTIONS[name].meaning_type is Act for name in names)
+    return verb_groups(material.lexicon) if acts else ()
+
+
+def _faults(_block: BlockPlan, _material: Material) -> tuple[Problem, ...]:
+    return ()
+
+
+def _targets(block: BlockPlan, material: Material) -> tuple[Target, ...]:
+    found: list[Target] = []
+    for name in block.names:
+        if CONSTRUCTIONS[name].meaning_type is Act:
+            groups = [
+                group
+                for group in verb_groups(material.lexicon)
+                if not block.groups or group in block.groups
+            ]
+            found += [Target(kind=Kind.MATCH, name=name, group=group) for group in groups]
+        else:
+            found.append(Target(kind=Kind.MATCH, name=name))
+    return tuple(found)
+
+
+def _make(batch: Batch) -> tuple[Item, ...]:
+    rng, lexicon = batch.rng, batch.material.lexicon
+    names = [target.name for target in batch.targets]
+    answers = without_runs(
+        rng, names, spread(rng, names, range(batch.options)), longest=LONGEST_RUN
+    )
+    sides = spread_within(rng, names, answers, (Side.LEFT, Side.RIGHT))
+    places_kept = spread_within(
+        rng,
+        names,
+        [f"{answer}{side}" for answer, side in zip(answers, sides, strict=True)],
+        (True, False),
+    )
+    first_extras = spread(rng, names, (0, 1))
+
+    def pairs(act: str) -> tuple[Pair, ...]:
+        if act in lexicon.verbs:
+            return act_pairs(lexicon, act)
+        return reversible_places(lexicon, act)
+
+    casting = Casting(rng, pairs)
+    items = []
+    for target, answer, side, keeps, first in zip(
+        batch.targets, answers, sides, places_kept, first_extras, strict=True
+    ):
+        meaning = _meaning(target, casting, lexicon)
+        wrong = _wrong(meaning, lexicon, rng, batch.options, first)
+        scenes = [side.other if keeps else side, *_extra_sides(rng, side, keeps, len(wrong) - 1)]
+        options = [
+            Option(scene=Scene(meaning=other, side=where), foil=foil, why_wrong=why.value)
+            for (other, foil, why), where in zip(wrong, scenes, strict=True)
+        ]
+        rng.shuffle(options)
+        options.insert(answer, Option(scene=Scene(meaning=meaning, side=side)))
+        items.append(_item(batch, target, meaning, tuple(options), answer))
+    return tuple(items)
+
+
+def _meaning(target: Target, casting: Casting, lexicon: Lexicon) -> Act | Place:
+    if CONSTRUCTIONS[target.name].meaning_type is Act:
+        verb, (doer, done_to) = casting.choose(target.name, verbs_of(lexicon, target.group))
+        return Act(verb=verb, doer=doer, done_to=done_to)
+    relation, (thing, landmark) = casting.choose(target.name, REVERSIBLE)
+    return Place(relation=Relation(relation), thing=thing, landmark=landmark)
+
+
+def _wrong(
+    meaning: Act | Place, lexicon: Lexicon, rng: Random, options: int, first: int
+) -> list[Wrong]:
+    """The reversal, then as many other foils as there is room for.
+
+    first: 0 or 1, which of the two other kinds comes when only one has room.
+    """
+    back = meaning.reversed()
+    wrong: list[Wrong] = [
+        (
+            back,
+            Foil.REVERSAL,
+            WhyWrong.FALSE_ROLE if isinstance(meaning, Act) else WhyWrong.FALSE_PLACE,
+        )
+    ]
+    if isinstance(meaning, Act):
+        act = other_verb(meaning, lexicon, rng)
+        noun = rng.choice((other_doer, other_done_to))(meaning, lexicon, rng)
+        extras: list[Wrong | None] = [
+            None if act is None else (act, Foil.VERB, WhyWrong.FALSE_ACT),
+            None if noun is None else (noun, Foil.NOUN, WhyWrong.FALSE_NOUN),
+        ]
+    else:
+        place = other_relation(meaning, lexicon, rng, unlike=(meaning, back))
+        thing = rng.choice((other_thing, other_landmark))(meaning, lexicon, rng)
+        extras = [
+            None if place is None else (place, Foil.WORD, WhyWrong.FALSE_PLACE),
+            None if thing is None else (thing, Foil.NOUN, WhyWrong.FALSE_NOUN),
+        ]
+        # The other preposition is what this construction is for, so it goes before the noun.
+        first = 0
+    order = (extras[first], extras[1 - first])
+    wrong += [extra for extra in order if extra is not None]
+    return wrong[: options - 1]
+
+
+def _extra_sides(rng: Random, side: Side, keeps: bool, count: int) -> list[Side]:
+    """Sides of the other foils, such that each side is shown as often as can be."""
+    shown = [side, side.other if keeps else side]
+    sides: list[Side] = []
+    for _ in range(count):
+        left = shown.count(Side.LEFT)
+        right = len(shown) - left
+        if left == right:
+            chosen = rng.choice((Side.LEFT, Side.RIGHT))
+        else:
+            chosen = Side.LEFT if left < right else Side.RIGHT
+        shown.append(chosen)
+        sides.append(chosen)
+    return sides
+
+
+def _item(
+    batch: Batch,
+    target: Target,
+    meaning: Act | Place,
+    options: tuple[Option, ...],
+    answer: int,
+) -> Item:
+    lexicon = batch.material.lexicon
+    sentence = realise(meaning, target.name, lexicon)
+    role = Role.DOER if isinstance(meaning, Act) else Role.THING
+    removable = [
+        index for index, option in enumerate(options) if option.foil not in (None, Foil.REVERSAL)
+    ]
+    plain = realise(meaning, "active" if isinstance(meaning, Act) else "locative", lexicon)
+    item = Item(
+        id="",
+        kind=Kind.MATCH,
+        target=target,
+        construction=target.name,
+        level="",
+        prompt=PROMPT,
+        sentence=sentence.text,
+        spoken=sentence.spoken,
+        restated=plain.spoken,
+        options=options,
+        answer=answer,
+        effective_k=chance_choices(meaning, options),
+        cues=comprehension_ladder(
+            sentence=sentence,
+            asked=sentence.spoken,
+            role_question=ask_about(meaning, role, lexicon).text,
+            removes=removable[0] if removable else None,
+            named=named_doer(meaning, lexicon),
+            answer_text=sentence.plain,
+            answer=answer,
+        ),
+        meaning=meaning,
+        words=content_words(meaning, lexicon),
+        item_set=batch.item_set,
+        content_hash=batch.material.content_hash,
+    )
+    return with_id(kept(item, batch.material, MATCH_RULES))
+
+
+def named_doer(meaning: Act | Place, lexicon: Lexicon) -> str:
+    """Who does it, or what is there, and no more: "The sailor pushed."."""
+    if isinstance(meaning, Place):
+        verb = "is" if meaning.tense is Tense.PRESENT else "was"
+        where = _PLACE_NAMES[meaning.relation]
+        return f"The {lexicon.nouns[meaning.thing].singular} {verb} {where}."
+    word = lexicon.verbs[meaning.verb]
+    does = word.past if meaning.tense is Tense.PAST else f"is {word.ing}"
+    return f"The {lexicon.nouns[meaning.doer].singular} {does}."
+
+
+MATCH = Exercise(
+    kind=Kind.MATCH,
+    names=_names,
+    groups=_groups,
+    faults=_faults,
+    targets=_targets,
+    make=_make,
+)
