@@ -1,0 +1,77 @@
+"""The practice folder: who may read it, and the plan in force in it.
+
+plan.toml      the plan in force
+plans/         the plans before it
+records/       one file a session
+"""
+
+from __future__ import annotations
+
+import tomllib
+from datetime import UTC, datetime
+from pathlib import Path
+
+from drills.core.problems import Failure, Problem
+from drills.ledger import disk
+
+RECORDS = "records"
+OLDER_PLANS = "plans"
+
+
+def plan_path(folder: Path) -> Path:
+    """Where the plan in force lies, whether or not there is one."""
+    return folder / "plan.toml"
+
+
+def prepare(folder: Path) -> None:
+    """Make the practice folder, for this user's eyes only, where it is not there yet.
+
+    A folder that is there keeps its mode: it may hold other things of the user's.
+    Raises: Failure when it cannot be made.
+    """
+    try:
+        folder.mkdir(mode=disk.PRIVATE_FOLDER, parents=True, exist_ok=True)
+        for name in (RECORDS, OLDER_PLANS):
+            (folder / name).mkdir(mode=disk.PRIVATE_FOLDER, exist_ok=True)
+    except OSError as error:
+        raise Failure([_unusable(folder, error)]) from error
+
+
+def put_plan_in_force(folder: Path, text: str) -> Path:
+    """Make `text` the plan in force, in one step; the plan before it is kept in `plans/`.
+
+    The kept copy is named by its version and by when it was put in force, in UTC.
+    Raises: Failure when the folder cannot be written; the plan before is then still in force.
+    """
+    prepare(folder)
+    place = plan_path(folder)
+    data = text.encode()
+    try:
+        if place.exists():
+            before = place.read_bytes()
+            if before == data:
+                return place
+            since = datetime.fromtimestamp(place.stat().st_mtime, UTC)
+            name = f"plan-v{_version(before)}-{since:%Y-%m-%dT%H%M%S}.toml"
+            disk.write_new(disk.free_name(folder / OLDER_PLANS / name), before)
+        disk.replace_file(place, data)
+    except OSError as error:
+        raise Failure([_unusable(place, error)]) from error
+    return place
+
+
+def _version(plan: bytes) -> int:
+    """The `version` that a plan says; 0 when it says none that can be read."""
+    try:
+        said = tomllib.loads(plan.decode()).get("version", 0)
+    except ValueError:
+        return 0
+    return said if isinstance(said, int) else 0
+
+
+def _unusable(place: Path, error: OSError) -> Problem:
+    return Problem(
+        where=str(place),
+        message=f"cannot be written, because {disk.plain_reason(error)}.",
+        mend="Mend that, or choose another practice folder with --folder.",
+    )
