@@ -11,22 +11,12 @@ from drills.core.words import Part, Token
 # misleads; the tests hold the rule against a pronouncing dictionary.
 _VOWEL_LETTERS = "aeiou"
 _SILENT_H = ("heir", "honest", "honor", "honour", "hour")
-_SAID_WITH_Y_OR_W = (
-    "eu",
-    "ewe",
-    "once",
-    "one",
-    "ubi",
-    "uni",
-    "ura",
-    "uro",
-    "usa",
-    "use",
-    "usu",
-    "ute",
-    "uti",
+_SAID_WITH_Y_OR_W = tuple(
+    ["eu", "ewe", "once", "one", "ubi", "uga", "ukr", "unani", "uni", "ura", "uri", "uro", "uru"]
+    + ["usa", "use", "usi", "usu", "uta", "ute", "uti", "uto"]
 )
-_VOWEL_AFTER_ALL = ("uni" + "m", "uni" + "n")
+# "unimportant", "uninvited", "unidentified": the head is un-.
+_VOWEL_AFTER_ALL = ("unid", "unim", "unin")
 
 
 def indefinite_article(following: str) -> str:
