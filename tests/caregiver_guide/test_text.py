@@ -13,6 +13,7 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from rich.console import Console
 from rich.markdown import Markdown
+from scipy.stats import binomtest
 
 from drills.core.gestures import GestureClass, Tick
 from drills.core.items import Kind
@@ -288,6 +289,11 @@ def test_a_source_is_one_that_was_read(file: Path) -> None:
             assert set(named) <= READ
 
 
+def test_every_paper_that_was_read_for_the_guide_is_named_in_it() -> None:
+    whole = "\n".join(file.read_text(encoding="utf-8") for file in FILES)
+    assert [source for source in sorted(READ) if source not in whole] == []
+
+
 @every_chapter
 def test_a_number_of_people_has_a_source(file: Path) -> None:
     counts = (
@@ -361,7 +367,7 @@ def test_every_score_is_explained(score: int) -> None:
     assert explained(section("gestures", "The score"), str(score))
 
 
-@pytest.mark.parametrize("key", ["1 2 3 4", "Space", "H", "P", "G", "E"])
+@pytest.mark.parametrize("key", ["1 2 3 4", "Space", "H", "P", "G", "E", "S"])
 def test_every_key_is_explained(key: str) -> None:
     assert explained(section("a-session", "The keys"), key)
 
@@ -414,6 +420,15 @@ def test_what_to_do_in_an_emergency_is_said(heading: str, phrase: str) -> None:
 )
 def test_everything_unsafe_is_named_as_never_to_be_used(thing: str) -> None:
     assert thing in section("gestures", "What never to use")
+
+
+def test_the_example_of_luck_agrees_with_the_binomial() -> None:
+    """Seven of twelve is no news with two pictures, ten of twelve is (scipy's exact test)."""
+    guessing = section("reading-the-week", "Guessing")
+    assert "seven of twelve can be" in guessing
+    assert "Ten of twelve is hard" in guessing
+    assert binomtest(7, 12, 0.5, alternative="greater").pvalue > 0.05
+    assert binomtest(10, 12, 0.5, alternative="greater").pvalue < 0.05
 
 
 @every_chapter
