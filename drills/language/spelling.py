@@ -2,33 +2,28 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
 from drills.core.words import Part, Token
 
-# Sound decides, not the letter. The heads below cover the common words whose first letter
-# misleads; the tests hold the rule against a pronouncing dictionary.
+# Sound decides, not the letter. These heads cover the common words whose first letter misleads;
+# the tests hold the rule against a pronouncing dictionary.
 _VOWEL_LETTERS = "aeiou"
-_SILENT_H = ("heir", "honest", "honor", "honour", "hour")
-_SAID_WITH_Y_OR_W = tuple(
-    ["eu", "ewe", "once", "one", "ubi", "uga", "ukr", "unani", "uni", "ura", "uri", "uro", "uru"]
-    + ["usa", "use", "usi", "usu", "uta", "ute", "uti", "uto"]
+_SILENT_H = re.compile(r"heir|honest|honou?r|hour")
+# As in "European", "union" (but not "unimportant"), "user", "Utah", "one".
+_SAID_WITH_Y_OR_W = re.compile(
+    r"eu|ewe|u(?:bi|ga|kr|nani|ni(?![dmn])|r[aiou]|s[aeiu]|t[aeio])|one|once"
 )
-# "unimportant", "uninvited", "unidentified": the head is un-.
-_VOWEL_AFTER_ALL = ("unid", "unim", "unin")
 
 
 def indefinite_article(following: str) -> str:
     """ "a" or "an", by the sound of the word that follows."""
     word = following.lower()
-    if word.startswith(_SILENT_H):
-        return "an"
-    if word[0] not in _VOWEL_LETTERS:
-        return "a"
-    if word.startswith(_SAID_WITH_Y_OR_W) and not word.startswith(_VOWEL_AFTER_ALL):
-        return "a"
-    return "an"
+    if word[0] in _VOWEL_LETTERS:
+        return "a" if _SAID_WITH_Y_OR_W.match(word) else "an"
+    return "an" if _SILENT_H.match(word) else "a"
 
 
 def spell(tokens: Sequence[Token]) -> tuple[Token, ...]:
