@@ -13,10 +13,10 @@ Pair = tuple[str, str]
 class Casting:
     """Chooses act and pair for one item after another, and remembers what the batch has had.
 
-    pairs: the pairs that suit an act (a verb or a relation).
+    pairs: the pairs that suit an act (a verb or a relation) in a group of items.
     """
 
-    def __init__(self, rng: Random, pairs: Callable[[str], Sequence[Pair]]) -> None:
+    def __init__(self, rng: Random, pairs: Callable[[str, str], Sequence[Pair]]) -> None:
         self._rng = rng
         self._pairs = pairs
         self._act_uses: Counter[str] = Counter()
@@ -34,12 +34,12 @@ class Casting:
         suits any of the acts.
         """
         for act in self._acts_in_turn(acts):
-            pairs = list(self._pairs(act))
+            pairs = list(self._pairs(group, act))
             if all(self._shares_noun(pair) for pair in pairs):
                 continue
             return self._taken(group, act, self._best(group, act, pairs))
         for act in self._acts_in_turn(acts):
-            if pairs := list(self._pairs(act)):
+            if pairs := list(self._pairs(group, act)):
                 return self._taken(group, act, self._best(group, act, pairs))
         raise ValueError(f"no two words suit {', '.join(acts)}")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from collections.abc import Sequence
 from random import Random
@@ -12,7 +13,7 @@ from drills.core.meanings import Link, Meaning, Place, Relation, Scene, Side, St
 from drills.core.plans import BlockPlan
 from drills.core.problems import Problem
 from drills.core.words import Lexicon, Part, Sentence, Sort, Utterance, phrases_of
-from drills.exercises.balance import spread, spread_within, without_runs
+from drills.exercises.balance import runs, spread, without_runs
 from drills.exercises.casting import Casting, Pair
 from drills.exercises.cues import cloze_ladder, say
 from drills.exercises.exercise import Batch, Exercise, with_id
@@ -41,6 +42,7 @@ _AUXILIARIES: dict[str, tuple[Link, Tense, bool]] = {
 """Link, tense and whether it goes with one."""
 
 _MANY = (2, 3)
+_DEALS = 8
 
 
 def _names(material: Material) -> tuple[str, ...]:
@@ -77,8 +79,9 @@ def _make(batch: Batch) -> tuple[Item, ...]:
     words = _right_words(rng, groups, contrasts)
     counts = [min(batch.options, len(contrast)) for contrast in contrasts]
     positions = _positions(rng, groups, words, counts)
-    sides = spread_within(rng, groups, words, (Side.LEFT, Side.RIGHT))
-    places = Casting(rng, lambda relation: _places(material.lexicon, relation, contrasts))
+    sides = spread(rng, groups, (Side.LEFT, Side.RIGHT), crossed=words)
+    offered = dict(zip(groups, contrasts, strict=True))
+    places = Casting(rng, lambda group, _word: _places(material.lexicon, offered[group]))
     states = _Holders(rng, material.lexicon)
     items = []
     for target, contrast, word, count, position, side in zip(
@@ -101,36 +104,67 @@ def _make(batch: Batch) -> tuple[Item, ...]:
 def _right_words(
     rng: Random, groups: Sequence[str], contrasts: Sequence[Sequence[str]]
 ) -> list[str]:
-    """The right word of each item: each of a contrast equally often, none three times running."""
-    words = [""] * len(groups)
-    for group in dict.fromkeys(groups):
-        indices = [index for index, other in enumerate(groups) if other == group]
-        dealt = spread(rng, [group] * len(indices), contrasts[indices[0]])
-        for index, word in zip(indices, dealt, strict=True):
-            words[index] = word
-    return without_runs(rng, groups, words, longest=LONGEST_ANSWER_RUN)
+    """The right word of each item: each of a contrast equally often, none three times running.
+
+    Of several such deals the one that is most even over the whole batch, since a batch may hold
+    one item of each contrast.
+    """
+
+    def deal() -> list[str]:
+        words = [""] * len(groups)
+        for group in dict.fromkeys(groups):
+            indices = [index for index, other in enumerate(groups) if other == group]
+            dealt = spread(rng, [group] * len(indices), contrasts[indices[0]])
+            for index, word in zip(indices, dealt, strict=True):
+                words[index] = word
+        return words
+
+    deals = [without_runs(rng, groups, deal, longest=LONGEST_ANSWER_RUN) for _ in range(_DEALS)]
+    return min(
+        deals,
+        key=lambda words: (
+            len(runs(words, longest=LONGEST_ANSWER_RUN)),
+            _unevenness(words, contrasts),
+        ),
+    )
+
+
+def _unevenness(words: Sequence[str], contrasts: Sequence[Sequence[str]]) -> int:
+    """How far words, and one against many, are from being right as often as they are offered.
+
+    In whole numbers, so that no machine rounds otherwise than another.
+    """
+    scale = math.lcm(*(len(contrast) for contrast in contrasts)) if contrasts else 1
+    lead: Counter[str] = Counter()
+    for word, contrast in zip(words, contrasts, strict=True):
+        lead[word] += scale
+        for other in contrast:
+            lead[other] -= scale // len(contrast)
+    number = sum(lead[word] if one else -lead[word] for word, (_, _, one) in _AUXILIARIES.items())
+    return sum(value * value for value in lead.values()) + number * number
 
 
 def _positions(
     rng: Random, groups: Sequence[str], words: Sequence[str], counts: Sequence[int]
 ) -> list[int]:
-    """Where the right word stands: each place equally often, for each word."""
+    """Where the right word stands: each place equally often, for each word too."""
     positions = [0] * len(groups)
     for count in dict.fromkeys(counts):
         indices = [index for index, other in enumerate(counts) if other == count]
-        dealt = spread_within(
-            rng, [groups[i] for i in indices], [words[i] for i in indices], range(count)
+        dealt = spread(
+            rng,
+            [groups[index] for index in indices],
+            range(count),
+            crossed=[words[index] for index in indices],
         )
         for index, position in zip(indices, dealt, strict=True):
             positions[index] = position
     return positions
 
 
-def _places(
-    lexicon: Lexicon, relation: str, contrasts: Sequence[Sequence[str]]
-) -> tuple[Pair, ...]:
+def _places(lexicon: Lexicon, contrast: Sequence[str]) -> tuple[Pair, ...]:
     """Things that could be in any of the places offered, so that only the picture decides."""
-    inside = any(relation in contrast and Relation.IN.value in contrast for contrast in contrasts)
+    inside = Relation.IN.value in contrast
     return tuple(
         (a.key, b.key)
         for a in lexicon.things

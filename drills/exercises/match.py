@@ -9,9 +9,9 @@ from drills.core.items import Foil, Item, Kind, Option, Target
 from drills.core.material import Material
 from drills.core.meanings import Act, Place, Relation, Scene, Side, State, Tense
 from drills.core.plans import BlockPlan
-from drills.core.problems import Problem
+from drills.core.problems import BadInput, Problem
 from drills.core.words import Lexicon
-from drills.exercises.balance import spread, spread_within, without_runs
+from drills.exercises.balance import spread, without_runs
 from drills.exercises.casting import Casting, Pair
 from drills.exercises.cues import comprehension_ladder
 from drills.exercises.exercise import Batch, Exercise, with_id
@@ -35,6 +35,8 @@ from drills.language import CONSTRUCTIONS, Role, ask_about, realise
 PROMPT = "Which picture fits?"
 LONGEST_RUN = 3
 """Most times that the right picture may stand in one place running. Common practice."""
+
+_TRIES = 24
 
 _PLACE_NAMES = {
     Relation.IN: "inside",
@@ -83,18 +85,13 @@ def _make(batch: Batch) -> tuple[Item, ...]:
     rng, lexicon = batch.rng, batch.material.lexicon
     names = [target.name for target in batch.targets]
     answers = without_runs(
-        rng, names, spread(rng, names, range(batch.options)), longest=LONGEST_RUN
+        rng, names, lambda: spread(rng, names, range(batch.options)), longest=LONGEST_RUN
     )
-    sides = spread_within(rng, names, answers, (Side.LEFT, Side.RIGHT))
-    places_kept = spread_within(
-        rng,
-        names,
-        [f"{answer}{side}" for answer, side in zip(answers, sides, strict=True)],
-        (True, False),
-    )
-    first_extras = spread(rng, names, (0, 1))
+    sides = spread(rng, names, (Side.LEFT, Side.RIGHT), crossed=answers)
+    kept_places = spread(rng, names, (True, False), crossed=list(zip(answers, sides, strict=True)))
+    first_extras = spread(rng, names, (0, 1), crossed=answers)
 
-    def pairs(act: str) -> tuple[Pair, ...]:
+    def pairs(_name: str, act: str) -> tuple[Pair, ...]:
         if act in lexicon.verbs:
             return act_pairs(lexicon, act)
         return reversible_places(lexicon, act)
@@ -102,10 +99,10 @@ def _make(batch: Batch) -> tuple[Item, ...]:
     casting = Casting(rng, pairs)
     items = []
     for target, answer, side, keeps, first in zip(
-        batch.targets, answers, sides, places_kept, first_extras, strict=True
+        batch.targets, answers, sides, kept_places, first_extras, strict=True
     ):
         meaning = _meaning(target, casting, lexicon)
-        wrong = _wrong(meaning, lexicon, rng, batch.options, first)
+        wrong = _wrong(meaning, lexicon, rng, batch.options, _first_kind(meaning, first))
         scenes = [side.other if keeps else side, *_extra_sides(rng, side, keeps, len(wrong) - 1)]
         options = [
             Option(scene=Scene(meaning=other, side=where), foil=foil, why_wrong=why.value)
@@ -128,37 +125,57 @@ def _meaning(target: Target, casting: Casting, lexicon: Lexicon) -> Act | Place:
 def _wrong(
     meaning: Act | Place, lexicon: Lexicon, rng: Random, options: int, first: int
 ) -> list[Wrong]:
-    """The reversal, then as many other foils as there is room for.
+    """The reversal, then the two other kinds of foil by turns until there are enough.
 
-    first: 0 or 1, which of the two other kinds comes when only one has room.
+    first: 0 or 1, which of the two other kinds comes first.
+    Raises: BadInput when the words do not give that many pictures that look different.
     """
     back = meaning.reversed()
+    acts = isinstance(meaning, Act)
     wrong: list[Wrong] = [
-        (
-            back,
-            Foil.REVERSAL,
-            WhyWrong.FALSE_ROLE if isinstance(meaning, Act) else WhyWrong.FALSE_PLACE,
-        )
+        (back, Foil.REVERSAL, WhyWrong.FALSE_ROLE if acts else WhyWrong.FALSE_PLACE)
     ]
+    for turn in range(first, first + _TRIES):
+        if len(wrong) == options - 1:
+            return wrong
+        shown = (meaning, *(other for other, _, _ in wrong))
+        extra = _extra(meaning, lexicon, rng, turn % 2, shown)
+        if extra is not None and extra[0].drawn not in [other.drawn for other in shown]:
+            wrong.append(extra)
+    raise BadInput(
+        [
+            Problem(
+                where="lexicon",
+                message=f"has too few words for {options} pictures of {meaning.as_json()}.",
+                mend="Add words, or offer fewer pictures.",
+            )
+        ]
+    )
+
+
+def _first_kind(meaning: Act | Place, dealt: int) -> int:
+    """The other preposition is what a locative is for, so it goes before the other noun."""
+    return dealt if isinstance(meaning, Act) else 0
+
+
+def _extra(
+    meaning: Act | Place,
+    lexicon: Lexicon,
+    rng: Random,
+    turn: int,
+    shown: tuple[Act | Place, ...],
+) -> Wrong | None:
     if isinstance(meaning, Act):
-        act = other_verb(meaning, lexicon, rng)
-        noun = rng.choice((other_doer, other_done_to))(meaning, lexicon, rng)
-        extras: list[Wrong | None] = [
-            None if act is None else (act, Foil.VERB, WhyWrong.FALSE_ACT),
-            None if noun is None else (noun, Foil.NOUN, WhyWrong.FALSE_NOUN),
-        ]
-    else:
-        place = other_relation(meaning, lexicon, rng, unlike=(meaning, back))
-        thing = rng.choice((other_thing, other_landmark))(meaning, lexicon, rng)
-        extras = [
-            None if place is None else (place, Foil.WORD, WhyWrong.FALSE_PLACE),
-            None if thing is None else (thing, Foil.NOUN, WhyWrong.FALSE_NOUN),
-        ]
-        # The other preposition is what this construction is for, so it goes before the noun.
-        first = 0
-    order = (extras[first], extras[1 - first])
-    wrong += [extra for extra in order if extra is not None]
-    return wrong[: options - 1]
+        if turn == 0:
+            act = other_verb(meaning, lexicon, rng)
+            return None if act is None else (act, Foil.VERB, WhyWrong.FALSE_ACT)
+        actor = rng.choice((other_doer, other_done_to))(meaning, lexicon, rng)
+        return None if actor is None else (actor, Foil.NOUN, WhyWrong.FALSE_NOUN)
+    if turn == 0:
+        place = other_relation(meaning, lexicon, rng, unlike=shown)
+        return None if place is None else (place, Foil.WORD, WhyWrong.FALSE_PLACE)
+    thing = rng.choice((other_thing, other_landmark))(meaning, lexicon, rng)
+    return None if thing is None else (thing, Foil.NOUN, WhyWrong.FALSE_NOUN)
 
 
 def _extra_sides(rng: Random, side: Side, keeps: bool, count: int) -> list[Side]:

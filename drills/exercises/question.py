@@ -10,7 +10,7 @@ from drills.core.meanings import Act
 from drills.core.plans import BlockPlan
 from drills.core.problems import Problem
 from drills.core.words import Lexicon, Sentence, Utterance
-from drills.exercises.balance import spread, spread_within, without_runs
+from drills.exercises.balance import spread, without_runs
 from drills.exercises.casting import Casting
 from drills.exercises.cues import comprehension_ladder
 from drills.exercises.exercise import Batch, Exercise, with_id
@@ -66,9 +66,11 @@ def _targets(block: BlockPlan, material: Material) -> tuple[Target, ...]:
 def _make(batch: Batch) -> tuple[Item, ...]:
     rng, lexicon = batch.rng, batch.material.lexicon
     names = [target.name for target in batch.targets]
-    answers = without_runs(rng, names, spread(rng, names, range(CHOICES)), longest=LONGEST_RUN)
-    asked = spread_within(rng, names, answers, (Role.DOER, Role.DONE_TO))
-    casting = Casting(rng, lambda verb: act_pairs(lexicon, verb))
+    answers = without_runs(
+        rng, names, lambda: spread(rng, names, range(CHOICES)), longest=LONGEST_RUN
+    )
+    asked = spread(rng, names, (Role.DOER, Role.DONE_TO), crossed=answers)
+    casting = Casting(rng, lambda _name, verb: act_pairs(lexicon, verb))
     items = []
     for target, answer, role in zip(batch.targets, answers, asked, strict=True):
         verb, (doer, done_to) = casting.choose(target.name, verbs_of(lexicon, target.group))

@@ -45,13 +45,18 @@ def reversible_places(lexicon: Lexicon, relation: str) -> tuple[Pair, ...]:
 
 
 def other_verb(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
-    """The same two, another act; None when no other act suits them."""
+    """The same two, another act; None when no other act suits them.
+
+    From another group where there is one: acts of one group may hold of each other, as one who
+    chases also follows.
+    """
     verbs = [
-        verb.key
+        verb
         for verb in lexicon.verbs.values()
         if verb.key != act.verb and (act.doer, act.done_to) in act_pairs(lexicon, verb.key)
     ]
-    return replace(act, verb=rng.choice(verbs)) if verbs else None
+    apart = [verb for verb in verbs if verb.group != lexicon.verbs[act.verb].group]
+    return replace(act, verb=rng.choice(apart or verbs).key) if verbs else None
 
 
 def other_doer(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
