@@ -15,6 +15,7 @@ from rich.console import Console
 from rich.markdown import Markdown
 from scipy.stats import binomtest
 
+from drills.catalogue import load_guide
 from drills.core.gestures import GestureClass, Tick
 from drills.core.items import Kind
 
@@ -225,9 +226,13 @@ def test_a_chapter_opens_with_its_only_title(file: Path) -> None:
     assert set(headings) == {"#", "##"}
 
 
-def test_no_two_chapters_share_a_title() -> None:
-    titles = [sections(file.read_text(encoding="utf-8"))[0].heading for file in FILES]
-    assert len(set(titles)) == len(KEYS)
+def test_the_program_loads_every_chapter_in_order() -> None:
+    chapters = load_guide(FOLDER)
+    assert tuple(each.key for each in chapters) == KEYS
+    assert [each.title for each in chapters] == [
+        sections(file.read_text(encoding="utf-8"))[0].heading for file in FILES
+    ]
+    assert len({each.title for each in chapters}) == len(KEYS)
 
 
 def test_every_chapter_that_the_guide_points_to_is_there() -> None:
