@@ -1,0 +1,78 @@
+"""What animals do to each other. The doer stands on the left; both go to the right."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from types import MappingProxyType
+
+from drills.pictures import signs
+from drills.pictures.animals import RUN, WALK, AnimalFigure, Gait, animal_figure
+from drills.pictures.cast import Animal
+from drills.pictures.geometry import bounds
+from drills.pictures.shapes import Point, Shape
+from drills.pictures.skeleton import Build
+from drills.pictures.stage import Body, Stage
+
+
+def _body(of: AnimalFigure) -> Body:
+    return Body(hip=of.hip, head=of.head, head_radius=of.head_radius, hands=())
+
+
+def _stage(
+    doer: AnimalFigure, done_to: AnimalFigure, shapes: list[Shape], *touches: tuple[Point, Point]
+) -> Stage:
+    return Stage(shapes=tuple(shapes), doer=_body(doer), done_to=_body(done_to), touches=touches)
+
+
+def _behind(animal: Animal, build: Build, gait: Gait, ahead: AnimalFigure, gap: float) -> AnimalFigure:
+    """`animal` with its foremost point `gap` units behind the animal `ahead`."""
+    here = bounds(animal_figure(animal, build, gait).shapes)
+    edge = bounds(ahead.shapes).left
+    return animal_figure(animal, build, replace(gait, x=gait.x + edge - gap - here.left - here.width))
+
+
+def _push(doer: Animal, done_to: Animal, build: Build) -> Stage:
+    braced = Gait(
+        fore=((0.5, 0.0), (0.25, 0.0)), hind=((0.3, 0.0), (0.05, 0.12)), pitch=5, neck=-8, nod=8,
+        open_mouth=True,
+    )  # fmt: skip
+    pushed = animal_figure(done_to, build, braced)
+    heave = Gait(
+        fore=((-0.2, 0.0), (-0.5, 0.0)), hind=((-0.5, 0.0), (-0.85, 0.0)), pitch=8, neck=doer.neck_rise + 12,
+        nod=62, crouch=0.14,
+    )  # fmt: skip
+    trial = animal_figure(doer, build, heave)
+    heave = replace(heave, x=pushed.rump[0] - trial.brow[0])
+    pusher = animal_figure(doer, build, heave)
+    lines = signs.speed_lines(
+        bounds(pusher.shapes).left - 2, 10, pusher.hip[1] - 6, pusher.hip[1] + 2, pusher.hip[1] + 10
+    )
+    shapes = [*lines, *pushed.shapes, *pusher.shapes]
+    touch = (pusher.brow, (pushed.rump[0], pusher.brow[1]))
+    return _stage(pusher, pushed, shapes, touch)
+
+
+def _chase(doer: Animal, done_to: Animal, build: Build) -> Stage:
+    fled = animal_figure(done_to, build, replace(RUN, neck=-4, nod=12, open_mouth=True))
+    hunter = _behind(doer, build, replace(RUN, neck=22, nod=8), fled, 6.0)
+    left = bounds(hunter.shapes).left
+    lines = signs.speed_lines(left - 2, 11, hunter.hip[1] - 7, hunter.hip[1] + 1, hunter.hip[1] + 9)
+    x, y = fled.head
+    sweat = signs.drops(
+        (x - fled.head_radius * 1.6, y - fled.head_radius * 1.1),
+        (x - fled.head_radius * 2.3, y - fled.head_radius * 0.4), size=3.0,
+    )  # fmt: skip
+    return _stage(hunter, fled, [*lines, *hunter.shapes, *fled.shapes, *sweat])
+
+
+def _follow(doer: Animal, done_to: Animal, build: Build) -> Stage:
+    leader = animal_figure(done_to, build, WALK)
+    follower = _behind(doer, build, replace(WALK, neck=16, nod=48), leader, 14.0)
+    steps = signs.footprints(follower.hip[0] + doer.body, leader.hip[0], 3.6)
+    return _stage(follower, leader, [*steps, *follower.shapes, *leader.shapes])
+
+
+ANIMAL_ACTS: Mapping[str, Callable[[Animal, Animal, Build], Stage]] = MappingProxyType(
+    {"push": _push, "chase": _chase, "follow": _follow}
+)
