@@ -1,0 +1,158 @@
+from __future__ import annotations
+
+import tomllib
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from drills.catalogue import LOCALES, plan_text, read_plan
+from drills.catalogue.plan_settings import SECTIONS
+from drills.core.items import Kind
+from drills.core.plans import (
+    BlockPlan,
+    Dose,
+    Plan,
+    SafetySettings,
+    SittingSettings,
+    SpacingSettings,
+    SpeechSettings,
+)
+from drills.core.problems import BadInput
+
+_SIGNS = st.characters(exclude_categories=["Cs"])
+_TEXTS = st.text(_SIGNS, max_size=60)
+_NAMES = st.text(_SIGNS, min_size=1, max_size=20).filter(str.strip)
+_LISTS = st.lists(_NAMES, min_size=1, max_size=3, unique=True).map(tuple)
+_RUNS = st.integers(1, 20)
+
+
+@st.composite
+def speech(draw: st.DrawFn) -> SpeechSettings:
+    slow, normal = sorted([draw(st.integers(90, 160)), draw(st.integers(90, 160))])
+    return SpeechSettings(
+        read_aloud=draw(st.booleans()),
+        words_per_minute=normal,
+        slow_words_per_minute=slow,
+        pause_ms=draw(st.integers(0, 1500)),
+        slow_pause_ms=draw(st.integers(0, 1500)),
+    )
+
+
+PLANS = st.builds(
+    Plan,
+    name=_NAMES,
+    version=st.integers(1, 99_999),
+    locale=st.sampled_from(LOCALES),
+    written_on=st.none() | st.dates(date(1900, 1, 1)),
+    therapist=_TEXTS,
+    note=_TEXTS,
+    plan_format=st.just(1),
+    blocks=st.lists(
+        st.builds(
+            BlockPlan,
+            kind=st.sampled_from(Kind),
+            names=_LISTS,
+            trials=st.integers(1, 60),
+            options=st.integers(2, 4),
+            groups=st.just(()) | _LISTS,
+        ),
+        min_size=1,
+        max_size=4,
+    ).map(tuple),
+    dose=st.builds(
+        Dose, minutes_per_session=st.integers(5, 90), sessions_per_week=st.integers(1, 21)
+    ),
+    sitting=st.builds(
+        SittingSettings,
+        rest_seconds=st.integers(0, 900),
+        response_gap_seconds=st.floats(0, 20),
+        second_press_ms=st.integers(0, 2000),
+        day_turns_at_hour=st.integers(0, 12),
+        tired_rise=st.integers(1, 4),
+    ),
+    speech=speech(),
+    spacing=st.builds(
+        SpacingSettings,
+        ladder_days=st.sets(st.integers(1, 365), min_size=1, max_size=8).map(sorted).map(tuple),
+        steps_back=st.integers(1, 10),
+        run_two_options=_RUNS,
+        run_three_options=_RUNS,
+        run_four_options=_RUNS,
+    ),
+    safety=st.builds(
+        SafetySettings,
+        emergency_number=st.from_regex(r"\+?[0-9][0-9 ]{0,9}", fullmatch=True),
+        therapist_contact=_TEXTS,
+    ),
+)
+
+SMALL = Plan(
+    name="A plan",
+    version=1,
+    locale="en-US",
+    blocks=(BlockPlan(kind=Kind.MATCH, names=("active",), trials=5),),
+)
+
+
+@given(plan=PLANS)
+def test_a_written_plan_reads_back_as_the_same_plan(
+    plan: Plan, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    path = tmp_path_factory.getbasetemp() / "plan.toml"
+    path.write_text(plan_text(plan), encoding="utf-8", newline="\n")
+    assert read_plan(path) == plan
+
+
+@given(data=st.data(), plan=PLANS)
+def test_a_plan_with_any_letter_changed_is_read_or_refused(
+    data: st.DataObject, plan: Plan, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    text = plan_text(plan)
+    at = data.draw(st.integers(0, len(text) - 1))
+    letter = data.draw(st.sampled_from('"[]=\n#\\x,0-.'))
+    path = tmp_path_factory.getbasetemp() / "changed.toml"
+    path.write_text(text[:at] + letter + text[at + 1 :], encoding="utf-8", newline="\n")
+    try:
+        read = read_plan(path)
+    except BadInput as bad:
+        assert bad.problems  # noqa: PT017 - either end is right, a crash is not
+    else:
+        assert isinstance(read, Plan)
+
+
+def test_every_setting_is_written_with_a_word_on_it() -> None:
+    text = plan_text(SMALL)
+    for section in SECTIONS:
+        assert f"[{section.name}]" in text
+        for setting in section.settings:
+            (line,) = [each for each in text.splitlines() if each.startswith(f"{setting.key} = ")]
+            assert f"# {setting.says}" in line
+
+
+def test_a_range_that_is_written_is_the_range_that_is_read(tmp_path: Path) -> None:
+    path = tmp_path / "plan.toml"
+    for section in SECTIONS:
+        for setting in section.settings:
+            value = getattr(getattr(SMALL, section.name), setting.key)
+            if isinstance(value, bool | str | tuple):
+                continue
+            for outside in (setting.low - 1, setting.high + 1):
+                changed = replace(
+                    getattr(SMALL, section.name), **{setting.key: type(value)(outside)}
+                )
+                path.write_text(plan_text(replace(SMALL, **{section.name: changed})))
+                with pytest.raises(BadInput, match=setting.key):
+                    read_plan(path)
+
+
+def test_the_file_is_plain_toml_for_any_other_reader() -> None:
+    """Source: tomllib of the standard library as the other reader."""
+    plan = replace(SMALL, note='"""two\nlines\x7f\t\\ # [[x]]', written_on=date(2026, 11, 25))
+    values = tomllib.loads(plan_text(plan))
+    assert values["note"] == plan.note
+    assert values["written_on"] == plan.written_on
+    assert values["block"] == [{"kind": "match", "names": ["active"], "trials": 5, "options": 2}]
