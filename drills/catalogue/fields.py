@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 from enum import StrEnum
 from itertools import pairwise
+from types import MappingProxyType
 from typing import Any, TypeVar
 
 from drills.catalogue.toml_lines import Block
@@ -16,6 +17,7 @@ Choice = TypeVar("Choice", bound=StrEnum)
 Instead = TypeVar("Instead")
 
 _LONGEST_TEXT = 400
+_NOWHERE: Mapping[str, str] = MappingProxyType({})
 
 
 class Fields:
@@ -136,11 +138,16 @@ class Fields:
         """The value as it is, for a caller that checks it itself; None when it is missing."""
         return self._value(key, None)
 
-    def close(self) -> None:
-        """Note each key that nobody asked for, with the nearest right one."""
+    def close(self, elsewhere: Mapping[str, str] = _NOWHERE) -> None:
+        """Note each key that nobody asked for, with the nearest right one.
+
+        elsewhere: where a key of another section belongs ("under [dose]").
+        """
         for key in self.block.values:
             if key not in self._asked:
                 mend = nearest(key, self._asked)
+                if key in elsewhere:
+                    mend = f"It belongs {elsewhere[key]}."
                 self.note(f"There is no setting `{key}` here.", mend, key=key)
 
     def _value(self, key: str, default: Any) -> Any:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from drills.catalogue.sections import read_sections
@@ -12,6 +13,14 @@ FILE = "gestures.toml"
 
 # A prompt is one line of a patient's screen; common practice, no source.
 _LONGEST_PROMPT = 40
+
+# Nothing sharp, hot or breakable, and no medicine, even in pretence; common practice, no source.
+_UNSAFE = re.compile(
+    r"\b(blades?|candles?|cigarettes?|drills?|flames?|glass|hot (?:drink|food|pan|water)s?|irons?|kettles?|knife|knives"
+    r"|lighters?|matches|medicines?|needles?|pills?|razors?|saws?|scissors|scalpels?|stoves?"
+    r"|tablets?)\b",
+    re.IGNORECASE,
+)
 
 
 def read_gestures(folder: Path, problems: list[Problem]) -> dict[str, Gesture]:
@@ -31,6 +40,10 @@ def read_gestures(folder: Path, problems: list[Problem]) -> dict[str, Gesture]:
             still=fields.flag("still", default=False),
         )
         fields.close()
+        for key in ("name", "prompt", "hold", "right"):
+            if found := _UNSAFE.search(str(fields.raw(key))):
+                mend = "Choose a gesture with nothing sharp, hot, breakable or swallowed."
+                fields.note(f"`{key}` names something unsafe: {found[0]}.", mend, key=key)
         if gesture.key in gestures:
             fields.note(f"There are two gestures `{gesture.key}`.", "Remove one.", key="key")
         gestures[gesture.key] = gesture

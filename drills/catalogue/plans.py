@@ -21,6 +21,15 @@ _LONGEST_NOTE = 2000
 _MOST_BLOCKS = 12
 _LARGEST_VERSION = 99_999
 _STANDARD_OPTIONS = 2
+_TOP_KEYS = ("format", "name", "version", "locale", "written_on", "therapist", "note")
+_BLOCK_KEYS = ("kind", "names", "trials", "options", "groups")
+
+# A line written below the wrong header is the likeliest slip in a file of tables.
+_BELONGS = (
+    dict.fromkeys(_TOP_KEYS, "at the top of the file, before any [section]")
+    | dict.fromkeys(_BLOCK_KEYS, "under [[block]]")
+    | {each.key: f"under [{section.name}]" for section in SECTIONS for each in section.settings}
+)
 _DIALLED = re.compile(r"\+?[0-9][0-9 ]*")
 
 
@@ -81,7 +90,7 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
     therapist = top.text("therapist", default="", longest=_LONGEST_NAME)
     note = top.text("note", default="", longest=_LONGEST_NOTE)
     plan_format = top.whole("format", 1, PLAN_FORMAT)
-    top.close()
+    top.close(_BELONGS)
 
     tables = {each.block.name: each for each in found}
     defaults = {"safety": {"emergency_number": EMERGENCY_NUMBERS[locale]}}
@@ -135,7 +144,7 @@ def _section(section: Section, found: Fields | None, defaults: dict[str, Any]) -
             values[key] = found.wholes(key, int(low), int(high), default=default)
         else:
             values[key] = found.text(key, default=str(default), longest=int(high))
-    found.close()
+    found.close(_BELONGS)
     return section.made(**values)
 
 
@@ -156,5 +165,5 @@ def _block(fields: Fields) -> BlockPlan:
         options=fields.whole("options", 2, 4, default=_STANDARD_OPTIONS),
         groups=fields.texts("groups", default=()),
     )
-    fields.close()
+    fields.close(_BELONGS)
     return block

@@ -43,6 +43,16 @@ def test_a_gesture_is_read_whole(tmp_path: Path) -> None:
         ('["The hand is open."]', "[]", "gestures.toml:7: `right` is empty."),
         ('drawing = "wave"\n', "", "gestures.toml:1: `drawing` is missing."),
         ("Wave goodbye.", "Wave goodbye " * 4, "gestures.toml:5: `prompt` has 52 letters."),
+        (
+            "Open your hand.",
+            "Hold the Knife.",
+            "gestures.toml:6: `hold` names something unsafe: Knife",
+        ),
+        (
+            '"The hand is open."',
+            '"a", "It holds hot water."',
+            "gestures.toml:7: `right` names something unsafe",
+        ),
         ("hold =", "holds =", "gestures.toml:1: `hold` is missing."),
     ],
 )

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from pathlib import Path
 
 import pytest
@@ -53,6 +54,17 @@ def test_the_shipped_content_loads(locale: str, content: Path) -> None:
     assert material.gestures
     places = {word for contrast in material.cloze["C3"].contrasts.values() for word in contrast}
     assert places <= {relation.value for relation in Relation}
+
+
+def test_what_a_patient_reads_is_short_and_plain(content: Path) -> None:
+    """At most eight words a sentence and forty letters a line; common practice, no source."""
+    material = load(content, locale="en-US")
+    texts = [level.hint for level in material.cloze.values()]
+    texts += [text for each in material.gestures.values() for text in (each.prompt, each.hold)]
+    for text in texts:
+        assert len(text) <= 40
+        assert "!" not in text
+        assert all(len(sentence.split()) <= 8 for sentence in re.split(r"[.?]", text))
 
 
 def test_every_line_that_is_lost_or_doubled_is_told_with_its_file(

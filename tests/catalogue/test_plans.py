@@ -103,6 +103,17 @@ def test_a_plan_is_read_whole_and_the_rest_keeps_its_defaults(tmp_path: Path) ->
         ("version = 3", "version = 3 3", ":3: This is not valid TOML:"),
         ("format = 1", "format = 0", ":1: `format` is 0, which is out of range."),
         ("format = 1\n", "", ": `format` is missing."),
+        (
+            "trials = 4",
+            "trials = 4\nnote = 'x'",
+            ":33: There is no setting `note` here. It belongs at",
+        ),
+        ("trials = 4", "trials = 4\npause_ms = 1", "It belongs under [speech]."),
+        (
+            "[dose]",
+            "trials = 4\n[dose]",
+            ":7: There is no setting `trials` here. It belongs under [[",
+        ),
     ],
 )
 def test_a_fault_is_told_with_its_line_and_how_to_mend_it(
