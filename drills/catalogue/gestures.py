@@ -16,7 +16,8 @@ _LONGEST_PROMPT = 40
 
 # Nothing sharp, hot or breakable, and no medicine, even in pretence; common practice, no source.
 _UNSAFE = re.compile(
-    r"\b(blades?|candles?|cigarettes?|drills?|flames?|glass|hot (?:drink|food|pan|water)s?|irons?|kettles?|knife|knives"
+    r"\b(blades?|candles?|cigarettes?|drills?|flames?|glass|hot (?:drink|food|pan|water)s?"
+    r"|irons?|kettles?|knife|knives"
     r"|lighters?|matches|medicines?|needles?|pills?|razors?|saws?|scissors|scalpels?|stoves?"
     r"|tablets?)\b",
     re.IGNORECASE,
