@@ -33,7 +33,6 @@ class Sitting:
     trials: int
     minutes: float
     reason: CloseReason | None
-    simulated: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,7 +67,7 @@ def sittings(entries: Sequence[Entry], *, day_turns_at_hour: int) -> tuple[Sitti
     opened = {entry.session: entry for entry in entries if isinstance(entry, SessionOpened)}
     closed = {entry.session: entry.reason for entry in entries if isinstance(entry, SessionClosed)}
     chains: dict[str, list[str]] = {}
-    for session in opened:
+    for session in dict.fromkeys(entry.session for entry in entries):
         chains.setdefault(_root(session, opened), []).append(session)
     trials: dict[str, list[Trial]] = {}
     for trial in latest_trials(entries):
@@ -79,30 +78,28 @@ def sittings(entries: Sequence[Entry], *, day_turns_at_hour: int) -> tuple[Sitti
         of_chain = [trial for session in chain for trial in trials.get(session, [])]
         if not of_chain:
             continue
+        began = opened[root].at if root in opened else of_chain[0].started_at
         found.append(
             Sitting(
                 sessions=tuple(chain),
-                day=practice_day(opened[root].at, turns_at_hour=day_turns_at_hour),
+                day=practice_day(began, turns_at_hour=day_turns_at_hour),
                 trials=len(of_chain),
                 minutes=sum(active_seconds(trial) for trial in of_chain) / 60,
                 reason=closed.get(chain[-1]),
-                simulated=any(opened[session].simulated for session in chain),
             )
         )
     return tuple(found)
 
 
-def amount(entries: Sequence[Entry], *, day_turns_at_hour: int) -> Amount:
-    """Minutes, days, sessions and trials; a session that was only opened is none."""
+def amount(sat: Sequence[Sitting]) -> Amount:
+    """Minutes, days, sessions and trials together."""
     minutes: dict[date, float] = {}
-    trials = [trial for trial in latest_trials(entries) if trial.counts]
-    for trial in trials:
-        day = practice_day(trial.started_at, turns_at_hour=day_turns_at_hour)
-        minutes[day] = minutes.get(day, 0.0) + active_seconds(trial) / 60
+    for sitting in sat:
+        minutes[sitting.day] = minutes.get(sitting.day, 0.0) + sitting.minutes
     return Amount(
         minutes_by_day=dict(sorted(minutes.items())),
-        sessions=len(sittings(entries, day_turns_at_hour=day_turns_at_hour)),
-        trials=len(trials),
+        sessions=len(sat),
+        trials=sum(sitting.trials for sitting in sat),
     )
 
 
@@ -114,8 +111,9 @@ def adherence(done: float, prescribed: float) -> float | None:
 def _root(session: str, opened: Mapping[str, SessionOpened]) -> str:
     """The first known session of the chain; a chain that bites its tail ends where it began."""
     seen = {session}
-    while (before := opened[session].continues) is not None:
-        if before not in opened or before in seen:
+    while session in opened:
+        before = opened[session].continues
+        if before is None or before not in opened or before in seen:
             break
         session = before
         seen.add(session)

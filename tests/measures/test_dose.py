@@ -65,7 +65,7 @@ def test_what_was_gone_on_with_is_one_sitting():
 def test_a_session_that_was_only_opened_is_none():
     log = [opened("a"), trial(session="a", skipped=True), closed("a")]
     assert sittings(log, day_turns_at_hour=4) == ()
-    assert amount(log, day_turns_at_hour=4).sessions == 0
+    assert amount(()).sessions == 0
 
 
 def test_a_session_broken_off_has_no_reason():
@@ -80,6 +80,11 @@ def test_a_session_that_continues_one_outside_the_range_stands_alone():
         )
         == 1
     )
+
+
+def test_trials_whose_opening_was_lost_are_still_a_sitting():
+    (sitting,) = sittings([trial("right", session="a")], day_turns_at_hour=4)
+    assert (sitting.day, sitting.trials) == (MONDAY.date(), 1)
 
 
 def test_a_chain_that_bites_its_tail_still_ends():
@@ -102,8 +107,8 @@ def test_amounts_are_by_practice_day_and_a_rewritten_trial_counts_once():
         opened("b", days=2),
         trial("right", session="b", at=MONDAY + timedelta(days=2), seconds=30),
     ]
-    found = amount(log, day_turns_at_hour=4)
-    # 03:00 of the next morning still belongs to Monday.
+    found = amount(sittings(log, day_turns_at_hour=4))
+    # A session belongs to the day on which it was opened, however late it goes on.
     assert found.minutes_by_day == {
         MONDAY.date(): 1.5,
         MONDAY.date() + timedelta(days=2): 0.5,

@@ -1,0 +1,119 @@
+"""The digest as one JSON object, with every answer of its days."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from datetime import date
+from enum import StrEnum
+from typing import Any
+
+from drills.core.items import Target
+from drills.digest import wording
+from drills.digest.values import (
+    AnswerLine,
+    Digest,
+    DueLine,
+    ErrorLine,
+    Line,
+    SittingLine,
+)
+
+DIGEST_FORMAT = 1
+
+
+def render_json(digest: Digest) -> str:
+    """Indented JSON; days as 2026-11-25, shares unrounded, words not escaped."""
+    # Half characters cannot be written as UTF-8, so only they force escapes.
+    text = json.dumps(as_json(digest), ensure_ascii=False, indent=2, allow_nan=False)
+    return text.encode("utf-8", "backslashreplace").decode("utf-8") + "\n"
+
+
+def as_json(digest: Digest) -> dict[str, Any]:
+    """The documented JSON form of `drills digest --format json`."""
+    return {
+        "format": DIGEST_FORMAT,
+        "simulated": digest.simulated,
+        "first": digest.first.isoformat(),
+        "last": digest.last.isoformat(),
+        "plan": {
+            "name": digest.plan_name,
+            "version": digest.plan_version,
+            "therapist": digest.therapist,
+            "locale": digest.locale,
+        },
+        "alerts": [{**_plain(alert), "text": wording.alert(alert)} for alert in digest.alerts],
+        "dose": _plain(digest.dose),
+        "sessions": [_sitting(sitting) for sitting in digest.sittings],
+        "lines": [_line(line) for line in digest.lines],
+        "errors": [_error(error) for error in digest.errors],
+        "upcoming": [
+            {"day": due_day.day.isoformat(), "due": [_due(due) for due in due_day.dues]}
+            for due_day in digest.upcoming
+        ],
+        "notes": _plain(digest.notes),
+        "quality": _plain(digest.quality),
+        "answers": [_answer(answer) for answer in digest.answers],
+    }
+
+
+def _line(line: Line) -> dict[str, Any]:
+    row: dict[str, Any] = {
+        "kind": line.kind.value,
+        "name": line.name,
+        "label": line.label,
+        "set": line.item_set.value,
+        "unaided": {**_plain(line.unaided), **_plain(line.interval)},
+        "aided": _plain(line.aided),
+        "chance": {
+            "effective_k": line.effective_k,
+            "guess": line.chance,
+            "verdict": _plain(line.verdict),
+        },
+        "cues": _plain(line.cues),
+        "latency": _plain(line.latency),
+        "errors": {foil.value: count for foil, count in line.errors.items()},
+        "change": _plain(line.change),
+    }
+    if line.gesture is not None:
+        row["gesture"] = {**_plain(line.gesture), "of": line.gesture.of, "mean": line.gesture.mean}
+    return row
+
+
+def _error(error: ErrorLine) -> dict[str, Any]:
+    return {"foil": error.foil.value, "count": error.count, "examples": _plain(error.examples)}
+
+
+def _sitting(sitting: SittingLine) -> dict[str, Any]:
+    return {**_plain(sitting), "reason": wording.REASONS[sitting.reason]}
+
+
+def _due(due: DueLine) -> dict[str, Any]:
+    return {**_plain(due), "target": str(due.target), "reason": wording.due_reason(due)}
+
+
+def _answer(answer: AnswerLine) -> dict[str, Any]:
+    row = _plain(answer)
+    row["set"] = row.pop("item_set")
+    return {**row, "target": str(answer.target)}
+
+
+def _plain(value: Any) -> Any:
+    """The value as JSON knows it: enum values, ISO days, text keys."""
+    match value:
+        case StrEnum():
+            plain: Any = value.value
+        case date():
+            plain = value.isoformat()
+        case Target():
+            plain = str(value)
+        case Mapping():
+            plain = {str(_plain(key)): _plain(each) for key, each in value.items()}
+        case list() | tuple():
+            plain = [_plain(each) for each in value]
+        case _ if is_dataclass(value):
+            plain = {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
+        case _:
+            plain = value
+    return plain

@@ -1,0 +1,100 @@
+"""The digest's lines as CSV for a spreadsheet: one row a construction or gesture in one task."""
+
+from __future__ import annotations
+
+import csv
+from io import StringIO
+from typing import Any
+
+from drills.core.items import Foil
+from drills.digest.values import Digest, Line
+
+# What a spreadsheet takes for the start of a formula; a line break or tab can hide one.
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
+
+COLUMNS = (
+    "first",
+    "last",
+    "simulated",
+    "plan",
+    "plan_version",
+    "kind",
+    "name",
+    "label",
+    "set",
+    "unaided_right",
+    "unaided_of",
+    "unaided_low",
+    "unaided_high",
+    "effective_k",
+    "verdict",
+    "aided_right",
+    "aided_of",
+    "mean_cue_level",
+    "median_latency_ms",
+    "earlier_right",
+    "earlier_of",
+    "change",
+    "change_low",
+    "change_high",
+    *(f"error_{foil.value}" for foil in Foil),
+    *(f"score_{score}" for score in range(4)),
+    "mean_score",
+)
+
+
+def render_csv(digest: Digest) -> str:
+    """A heading and one row a line, ended as RFC 4180 asks; shares from 0 to 1.
+
+    Text that a spreadsheet could run as a formula starts with an apostrophe; numbers stay numbers.
+    """
+    out = StringIO()
+    writer = csv.DictWriter(out, COLUMNS, lineterminator="\r\n")
+    writer.writeheader()
+    for line in digest.lines:
+        writer.writerow({key: _cell(value) for key, value in _row(digest, line).items()})
+    return out.getvalue()
+
+
+def _row(digest: Digest, line: Line) -> dict[str, Any]:
+    change, gesture = line.change, line.gesture
+    between = None if change is None else change.interval
+    row: dict[str, Any] = {
+        "first": digest.first.isoformat(),
+        "last": digest.last.isoformat(),
+        "simulated": "yes" if digest.simulated else "no",
+        "plan": digest.plan_name,
+        "plan_version": digest.plan_version,
+        "kind": line.kind.value,
+        "name": line.name,
+        "label": line.label,
+        "set": line.item_set.value,
+        "unaided_right": line.unaided.right,
+        "unaided_of": line.unaided.of,
+        "unaided_low": line.interval.low,
+        "unaided_high": line.interval.high,
+        "effective_k": line.effective_k,
+        "verdict": None if line.verdict is None else line.verdict.value,
+        "aided_right": line.aided.right,
+        "aided_of": line.aided.of,
+        "mean_cue_level": line.cues.mean_level,
+        "median_latency_ms": line.latency.median_ms,
+        "earlier_right": None if change is None else change.earlier.right,
+        "earlier_of": None if change is None else change.earlier.of,
+        "change": None if change is None else change.points,
+        "change_low": None if between is None else between.low,
+        "change_high": None if between is None else between.high,
+        "mean_score": None if gesture is None else gesture.mean,
+    }
+    row.update({f"error_{foil.value}": count for foil, count in line.errors.items()})
+    if gesture is not None:
+        row.update({f"score_{score}": count for score, count in enumerate(gesture.scores)})
+    return row
+
+
+def _cell(value: Any) -> Any:
+    if isinstance(value, float):
+        return f"{value:.4f}"
+    if isinstance(value, str) and value.lstrip(" ").startswith(_FORMULA_STARTS):
+        return f"'{value}"
+    return value

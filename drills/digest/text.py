@@ -1,0 +1,180 @@
+"""The digest as plain text of at most 78 columns."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from textwrap import wrap
+
+from drills.core.items import ItemSet
+from drills.digest import wording
+from drills.digest.values import Digest, Line
+
+WIDTH = 78
+_BAR = 20
+
+
+def render_text(digest: Digest) -> str:
+    """Plain text, the most urgent first; ends with a line break."""
+    lines = [line.rstrip() for part in _parts(digest) for line in part]
+    return "\n".join(lines) + "\n"
+
+
+def _parts(digest: Digest) -> Iterator[Iterator[str]]:
+    yield _head(digest)
+    yield _section("LOOK AT FIRST", _alerts(digest))
+    yield _section("PRACTICE AGAINST PLAN", _dose(digest))
+    yield _section("SENTENCES AND WORDS", _words(digest))
+    yield _section("WRONG FIRST ANSWERS", _errors(digest))
+    yield _section("GESTURES", _gestures(digest))
+    yield _section("SESSIONS", _sessions(digest))
+    yield _section("DUE IN THE WEEK AFTER", _upcoming(digest))
+    yield _section("NOTES", _notes(digest))
+    yield _section("DATA QUALITY", _quality(digest))
+    yield iter(["", *wrap(wording.FOOT, WIDTH)])
+
+
+def _section(title: str, body: Iterator[str]) -> Iterator[str]:
+    yield ""
+    yield title
+    yield "-" * len(title)
+    yield from body
+
+
+def _fold(text: str, *, indent: int = 2, hang: int = 2) -> list[str]:
+    """`text` in lines that fit, made inert; later lines are set in by `hang` more."""
+    return wrap(
+        wording.inert(text),
+        WIDTH,
+        initial_indent=" " * indent,
+        subsequent_indent=" " * (indent + hang),
+    )
+
+
+def _head(digest: Digest) -> Iterator[str]:
+    if digest.simulated:
+        yield wording.SIMULATED
+        yield "=" * len(wording.SIMULATED)
+    yield "PRACTICE DIGEST"
+    yield f"{wording.day_and_year(digest.first)} to {wording.day_and_year(digest.last)}"
+    plan = f"Plan: {digest.plan_name}, version {digest.plan_version}."
+    therapist = f" Therapist: {digest.therapist}." if digest.therapist.strip() else ""
+    yield from _fold(plan + therapist, indent=0)
+
+
+def _alerts(digest: Digest) -> Iterator[str]:
+    if not digest.alerts:
+        yield "  Nothing noted."
+    for alert in digest.alerts:
+        yield from _fold(f"! {wording.alert(alert)}")
+
+
+def _dose(digest: Digest) -> Iterator[str]:
+    dose = digest.dose
+    for name, done, planned, share in (
+        ("Active minutes", dose.minutes, dose.minutes_planned, dose.minutes_share),
+        ("Sessions", dose.sessions, dose.sessions_planned, dose.sessions_share),
+    ):
+        of = "" if share is None else f" of {wording.number(planned)} ({wording.percent(share)})"
+        yield f"  {name:<15} {wording.number(done)}{of}"
+    yield f"  {'Trials':<15} {dose.trials} on {dose.days} days"
+    most = max(dose.by_day.values(), default=0.0)
+    if most and len(dose.by_day) <= 14:
+        for day, minutes in dose.by_day.items():
+            bar = "#" * round(_BAR * minutes / most)
+            yield f"  {wording.day(day):<11} {bar:<{_BAR}} {wording.number(minutes)} min"
+
+
+def _words(digest: Digest) -> Iterator[str]:
+    if not digest.word_lines:
+        yield "  None practised."
+        return
+    yield "  Alone: right at once. In [ ]: 95 in 100 such ranges hold the true share."
+    for line in digest.word_lines:
+        yield from _fold(f"{line.label} ({wording.task(line)})")
+        yield from _fold(
+            f"alone {wording.share(line.unaided)} [{wording.interval(line)}], "
+            f"{wording.verdict(line)}; with help {wording.share(line.aided)}",
+            indent=4,
+        )
+        yield from _fold(
+            f"mean help {wording.help_level(line)}; change {wording.change(line.change)}",
+            indent=4,
+        )
+        if wording.errors(line) != "-":
+            yield from _fold(f"wrong first: {wording.errors(line)}", indent=4)
+
+
+def _errors(digest: Digest) -> Iterator[str]:
+    if not digest.errors:
+        yield "  None."
+    for error in digest.errors:
+        yield from _fold(f"{wording.FOILS[error.foil]}: {error.count}")
+        for example in error.examples:
+            yield from _fold(f'{example.label}: "{example.sentence}"', indent=4)
+
+
+def _gestures(digest: Digest) -> Iterator[str]:
+    if not digest.gesture_lines:
+        yield "  None practised."
+        return
+    yield "  First try, scored 0 to 3 by the caregiver."
+    yield f"  {'':<26}{'n':>4}{'mean':>6}   {'0':>3}{'1':>4}{'2':>4}{'3':>4}   with help"
+    for line in digest.gesture_lines:
+        yield from _gesture(line)
+
+
+def _gesture(line: Line) -> Iterator[str]:
+    gesture = line.gesture
+    if gesture is None:
+        return
+    label = line.label if line.item_set is ItemSet.TREATED else f"{line.label}, {line.item_set}"
+    label = wording.inert(label)
+    if len(label) > 25:
+        yield from _fold(label)
+        label = ""
+    mean = "-" if gesture.mean is None else f"{gesture.mean:.1f}"
+    zero, one, two, three = gesture.scores
+    yield (
+        f"  {label:<26}{gesture.of:>4}{mean:>6}   {zero:>3}{one:>4}{two:>4}{three:>4}   "
+        f"{line.aided.right}/{line.aided.of}"
+    )
+    if wording.ticks(line) != "-":
+        yield from _fold(f"ticked: {wording.ticks(line)}", indent=4)
+
+
+def _sessions(digest: Digest) -> Iterator[str]:
+    if not digest.sittings:
+        yield "  None."
+        return
+    yield f"  {'':<12}{'minutes':>8}{'trials':>8}   tired before, after (1-5)"
+    for sitting in digest.sittings:
+        tired = ", ".join(
+            "-" if value is None else str(value)
+            for value in (sitting.tired_before, sitting.tired_after)
+        )
+        yield (
+            f"  {wording.day(sitting.day):<12}{wording.number(sitting.minutes):>8}"
+            f"{sitting.trials:>8}   {tired:<8} {wording.REASONS[sitting.reason]}"
+        )
+
+
+def _upcoming(digest: Digest) -> Iterator[str]:
+    for day, rows in wording.due_days(digest.upcoming):
+        if not rows:
+            yield f"  {day}: nothing due"
+            continue
+        yield f"  {day}"
+        for what, why in rows:
+            yield from _fold(f"{what}: {why}", indent=4)
+
+
+def _notes(digest: Digest) -> Iterator[str]:
+    if not digest.notes:
+        yield "  None."
+    for note in digest.notes:
+        yield from _fold(f"{wording.day(note.day)}: {note.text}")
+
+
+def _quality(digest: Digest) -> Iterator[str]:
+    for name, value in wording.quality(digest):
+        yield from _fold(f"{name}: {value}")

@@ -1,0 +1,235 @@
+"""The digest: what a range of days came to, in numbers; the renderers have the words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from drills.core.items import Foil, ItemSet, Kind, Target
+from drills.core.records import CloseReason
+from drills.measures.accuracy import Share
+from drills.measures.chance import Verdict
+from drills.measures.cues import CueUse
+from drills.measures.errors import GestureScores
+from drills.measures.intervals import Interval
+from drills.measures.latency import Latency
+
+FEWEST_FOR_PERCENT = 5
+
+
+class AlertKind(StrEnum):
+    """In order of urgency."""
+
+    NEW_SIGNS = "new signs"
+    UNWELL = "ended unwell"
+    PAIN = "pain"
+    HINDERED = "gestures hindered"
+    NO_PRACTICE = "no practice"
+    TIRED = "tired"
+    HELPED = "help given"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alert:
+    """days: those it was noted on; for no practice, the first and the last without.
+
+    count: how often; for no practice, how many days.
+    """
+
+    kind: AlertKind
+    days: tuple[date, ...]
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dose:
+    """What was done against what the plan asks for over as many days; minutes are active ones.
+
+    sessions_share, minutes_share: of what was asked for, at most 1.
+    """
+
+    minutes: float
+    minutes_planned: float
+    minutes_share: float | None
+    sessions: int
+    sessions_planned: float
+    sessions_share: float | None
+    trials: int
+    days: int
+    by_day: Mapping[date, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SittingLine:
+    """One session.   tired_before, tired_after: 1 (fresh) to 5, None where it was not said.
+
+    reason: None when it was broken off.
+    """
+
+    day: date
+    minutes: float
+    trials: int
+    tired_before: int | None
+    tired_after: int | None
+    reason: CloseReason | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """Against as many days before.
+
+    points: the difference of the shares right alone, -1 to 1; None with the interval when
+    either side has too few trials.
+    """
+
+    earlier: Share
+    points: float | None
+    interval: Interval | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One construction, level or gesture in one task.
+
+    interval: 95 % interval of the share right alone.
+    effective_k: options that the content words leave, the fewest of any trial; None for gestures.
+    chance: mean chance of a right guess.   verdict: None where nothing can be guessed.
+    change: None without earlier trials.
+    """
+
+    kind: Kind
+    name: str
+    label: str
+    item_set: ItemSet
+    unaided: Share
+    interval: Interval
+    aided: Share
+    effective_k: int | None
+    chance: float | None
+    verdict: Verdict | None
+    cues: CueUse
+    latency: Latency
+    errors: Mapping[Foil, int]
+    change: Change | None
+    gesture: GestureScores | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Example:
+    """A trial in which the first response was wrong.   why: the code of the chosen option."""
+
+    trial: str
+    item: str
+    label: str
+    sentence: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ErrorLine:
+    foil: Foil
+    count: int
+    examples: tuple[Example, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueLine:
+    """open_since: the day on which it was due, when that has passed."""
+
+    target: Target
+    label: str
+    day: date
+    last: date | None
+    rung: int
+    run: int
+    open_since: date | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueDay:
+    day: date
+    dues: tuple[DueLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Note:
+    day: date
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quality:
+    """What a reader has to know before trusting the numbers.
+
+    plans: name and version.   contents: hashes of the content that was practised.
+    clock_back: sessions in which the computer's clock went backwards.
+    """
+
+    programs: tuple[str, ...]
+    plans: tuple[tuple[str, int], ...]
+    contents: tuple[str, ...]
+    unfinished: int
+    skipped: int
+    stopped_early: int
+    broken_off: int
+    clock_back: int
+    too_soon: int
+    slow: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerLine:
+    """One trial as it was kept.   first_choice: index of the option, None for a gesture."""
+
+    trial: str
+    session: str
+    day: date
+    item: str
+    item_set: ItemSet
+    target: Target
+    sentence: str
+    first_choice: int | None
+    foil: Foil | None
+    right: bool
+    level_at_success: int | None
+    score: int | None
+    latency_ms: int | None
+    ended: bool
+    skipped: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Digest:
+    """The practice days `first` to `last`, both included.
+
+    simulated: any of it was practised by a simulated patient.
+    lines: sentences and words first, gestures after them, each in the order of the plan.
+    upcoming: the seven days after `last`.
+    """
+
+    first: date
+    last: date
+    plan_name: str
+    plan_version: int
+    therapist: str
+    locale: str
+    simulated: bool
+    alerts: tuple[Alert, ...]
+    dose: Dose
+    sittings: tuple[SittingLine, ...]
+    lines: tuple[Line, ...]
+    errors: tuple[ErrorLine, ...]
+    upcoming: tuple[DueDay, ...]
+    notes: tuple[Note, ...]
+    quality: Quality
+    answers: tuple[AnswerLine, ...]
+
+    @property
+    def word_lines(self) -> tuple[Line, ...]:
+        return tuple(line for line in self.lines if line.gesture is None)
+
+    @property
+    def gesture_lines(self) -> tuple[Line, ...]:
+        return tuple(line for line in self.lines if line.gesture is not None)

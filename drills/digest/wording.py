@@ -1,0 +1,263 @@
+"""The digest's words and number formats, the same in text and on the page."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterable, Sequence
+from datetime import date
+from math import floor
+
+from drills.core.items import Foil, ItemSet, Kind
+from drills.core.records import CloseReason
+from drills.digest.values import (
+    FEWEST_FOR_PERCENT,
+    Alert,
+    AlertKind,
+    Change,
+    Digest,
+    DueDay,
+    DueLine,
+    Line,
+)
+from drills.measures.accuracy import Share
+from drills.measures.chance import Verdict
+from drills.measures.intervals import Interval
+
+SIMULATED = "SIMULATED PATIENT: no person answered. Invented data."
+FOOT = (
+    "Counts of home practice, for the treating therapist. No diagnosis, no norms. "
+    "Practice items adapt to the person: judge progress on probes, not on this page."
+)
+
+KINDS = {
+    Kind.MATCH: "pictures",
+    Kind.ACT_OUT: "act it out",
+    Kind.CLOZE: "missing word",
+    Kind.QUESTION: "question",
+    Kind.GESTURE: "gesture",
+}
+FOILS = {
+    Foil.REVERSAL: "Roles exchanged",
+    Foil.VERB: "Other action",
+    Foil.NOUN: "Other person or thing",
+    Foil.WORD: "Other small word or ending",
+}
+VERDICTS = {
+    Verdict.ABOVE: "above guessing",
+    Verdict.SAME: "not distinguishable from guessing",
+    Verdict.BELOW: "below guessing",
+}
+REASONS = {
+    CloseReason.FINISHED: "finished",
+    CloseReason.STOPPED: "stopped early",
+    CloseReason.TIRED: "ended tired",
+    CloseReason.UNWELL: "ended unwell",
+    None: "broken off",
+}
+ALERTS = {
+    AlertKind.NEW_SIGNS: "New signs that may be a stroke were noted",
+    AlertKind.UNWELL: "A session ended because of feeling unwell",
+    AlertKind.PAIN: "Pain was noted",
+    AlertKind.HINDERED: "Pain, weakness or reach hindered a gesture",
+    AlertKind.TIRED: "Tiredness rose a lot, or ended a session",
+    AlertKind.HELPED: "Somebody helped with answers",
+}
+
+
+def inert(text: str) -> str:
+    """`text` on one line, with every control and direction character made visible and harmless."""
+    return "".join(_inert(character) for character in " ".join(text.split()))
+
+
+def _inert(character: str) -> str:
+    # Cc: escape sequences; Cf: hidden direction marks; Cs: half characters that no file can hold.
+    if unicodedata.category(character) in ("Cc", "Cf", "Cs", "Zl", "Zp"):
+        code = ord(character)
+        return f"\\x{code:02x}" if code < 0x100 else f"\\u{code:04x}"
+    return character
+
+
+def day(on: date) -> str:
+    return f"{_DAYS[on.weekday()]} {on.day} {_MONTHS[on.month - 1]}"
+
+
+def day_and_year(on: date) -> str:
+    return f"{day(on)} {on.year}"
+
+
+# Not strftime, whose names follow the machine's locale.
+_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+
+def days(on: Sequence[date]) -> str:
+    return ", ".join(day(each) for each in on)
+
+
+def number(value: float) -> str:
+    """At most one decimal, and none where there is nothing to say."""
+    return f"{value:.1f}".removesuffix(".0")
+
+
+def whole_percent(value: float) -> int:
+    """Halves go up, as a reader expects; not to the even number."""
+    return floor(100 * value + 0.5)
+
+
+def percent(value: float) -> str:
+    return f"{whole_percent(value)}%"
+
+
+def share(of: Share) -> str:
+    """`9/12 (75%)`; no percent below five trials."""
+    if of.of < FEWEST_FOR_PERCENT:
+        return f"{of.right}/{of.of}"
+    return f"{of.right}/{of.of} ({percent(of.right / of.of)})"
+
+
+def interval(line: Line) -> str:
+    if line.unaided.of < FEWEST_FOR_PERCENT:
+        return "too few"
+    return _span(line.interval)
+
+
+def _span(between: Interval) -> str:
+    return f"{whole_percent(between.low)} to {whole_percent(between.high)}"
+
+
+def verdict(line: Line) -> str:
+    """`above guessing (1 in 2)`; nothing where words alone decide or a person scores."""
+    if line.verdict is None or line.chance is None:
+        return "nothing to guess"
+    return f"{VERDICTS[line.verdict]} (1 in {number(1 / line.chance)})"
+
+
+def help_level(line: Line) -> str:
+    """The mean level of help; 0 is none."""
+    return "-" if line.cues.mean_level is None else number(line.cues.mean_level)
+
+
+def change(of: Change | None) -> str:
+    """`+25 points (-10 to 53), from 6/12`."""
+    if of is None:
+        return "nothing earlier"
+    before = f"{of.earlier.right}/{of.earlier.of}"
+    if of.points is None or of.interval is None:
+        return f"too few to compare, from {before}"
+    return f"{whole_percent(of.points):+d} points ({_span(of.interval)}), from {before}"
+
+
+def alert(of: Alert) -> str:
+    if of.kind is AlertKind.NO_PRACTICE:
+        return f"No practice for {of.count} days: {day(of.days[0])} to {day(of.days[-1])}."
+    times = "" if of.count == 1 else f", {of.count} times"
+    return f"{ALERTS[of.kind]}: {days(of.days)}{times}."
+
+
+def ticks(line: Line) -> str:
+    if line.gesture is None:
+        return ""
+    ticked = [f"{tick} {count}" for tick, count in line.gesture.ticks.items() if count]
+    if line.gesture.hindered:
+        ticked.append(f"hindered, not scored {line.gesture.hindered}")
+    return ", ".join(ticked) or "-"
+
+
+def errors(line: Line) -> str:
+    wrong = [f"{FOILS[foil].lower()} {count}" for foil, count in line.errors.items() if count]
+    return ", ".join(wrong) or "-"
+
+
+def task(line: Line) -> str:
+    name = KINDS[line.kind]
+    return name if line.item_set is ItemSet.TREATED else f"{name}, {line.item_set.value}"
+
+
+def due_reason(line: DueLine) -> str:
+    """Why a target comes up then, without saying "days ago": the page is read later."""
+    if line.last is None:
+        return "not met yet"
+    if line.run >= 2:
+        how = f"right alone {line.run} times in a row, last on {day(line.last)}"
+    elif line.run == 1:
+        how = f"right alone on {day(line.last)}"
+    else:
+        how = f"not right alone on {day(line.last)}"
+    return how if line.open_since is None else f"{how}; open since {day(line.open_since)}"
+
+
+def due_rows(lines: Iterable[DueLine]) -> list[tuple[str, str]]:
+    """What is due on one day as (what, why), one row for all groups of a name in a task."""
+    together: dict[tuple[str, Kind], list[DueLine]] = {}
+    for line in lines:
+        together.setdefault((line.label, line.target.kind), []).append(line)
+    rows = []
+    for (label, kind), of_name in together.items():
+        what = inert(f"{label}, {KINDS[kind]}")
+        if len(of_name) == 1:
+            (only,) = of_name
+            group = f" [{inert(only.target.group)}]" if only.target.group else ""
+            rows.append((what + group, due_reason(only)))
+        else:
+            rows.append((what, _due_together(of_name)))
+    return rows
+
+
+def _due_together(lines: Sequence[DueLine]) -> str:
+    """`right alone in a row: caring 3, going 0; last on Wed 25 Nov; open since Fri 27 Nov`."""
+    met = [line for line in lines if line.last is not None]
+    new = ", ".join(inert(line.target.group) for line in lines if line.last is None)
+    parts = [f"not met yet: {new}"] if new else []
+    if met:
+        runs = ", ".join(f"{inert(line.target.group)} {line.run}" for line in met)
+        parts.append(f"right alone in a row: {runs}")
+        practised = sorted({line.last for line in met if line.last is not None})
+        ends = practised[:1] if len(practised) == 1 else [practised[0], practised[-1]]
+        parts.append(f"last on {' to '.join(day(end) for end in ends)}")
+    put_off = [line.open_since for line in lines if line.open_since is not None]
+    if put_off:
+        parts.append(f"open since {day(min(put_off))}")
+    return "; ".join(parts)
+
+
+def due_days(days: Iterable[DueDay]) -> list[tuple[str, list[tuple[str, str]]]]:
+    """The days with what is due on each; neighbouring days with nothing are told together."""
+    found: list[tuple[str, list[tuple[str, str]]]] = []
+    empty: list[DueDay] = []
+    for due_day in (*days, None):
+        if due_day is not None and not due_day.dues:
+            empty.append(due_day)
+            continue
+        if empty:
+            names = (
+                [day(empty[0].day)] if len(empty) == 1 else [day(empty[0].day), day(empty[-1].day)]
+            )
+            found.append((" to ".join(names), []))
+            empty = []
+        if due_day is not None:
+            found.append((day(due_day.day), due_rows(due_day.dues)))
+    return found
+
+
+def quality(digest: Digest) -> list[tuple[str, str]]:
+    """What to know before trusting the numbers, as (name, value)."""
+    of = digest.quality
+    rows = [
+        ("Program version", ", ".join(of.programs) or "-"),
+        ("Plans practised", ", ".join(f"{name}, version {n}" for name, n in of.plans) or "-"),
+        ("Versions of the content", str(len(of.contents))),
+        ("Trials left unfinished", str(of.unfinished)),
+        ("Trials skipped", str(of.skipped)),
+        ("Sessions stopped early", str(of.stopped_early)),
+        ("Sessions broken off", str(of.broken_off)),
+        ("Sessions in which the clock went back", str(of.clock_back)),
+        ("Right answers too fast to time (under 0.3 s)", str(of.too_soon)),
+        ("Right answers unusually slow", str(of.slow)),
+    ]
+    return [(name, inert(value)) for name, value in rows]
+
+
+def seconds(line: Line) -> str:
+    """The median time to a right answer without help."""
+    middle = line.latency.median_ms
+    return "-" if middle is None else f"{middle / 1000:.1f} s"
