@@ -1,0 +1,150 @@
+"""The program on screen: which screens there are, and what works everywhere."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import signal
+from collections.abc import Callable
+from datetime import timedelta
+from typing import ClassVar, Literal
+
+from textual import events
+from textual.app import App
+from textual.binding import Binding, BindingType
+
+from drills.digest import render
+from drills.pictures.cells import Encoding
+from drills.practice.home import Home
+from drills.practice.session import Session
+from drills.tui.desk import Desk
+from drills.tui.presses import Presses
+from drills.tui.screens.cover import COLUMNS, LINES, CoverScreen
+from drills.tui.screens.guide import GuideScreen
+from drills.tui.screens.home import HomeScreen
+from drills.tui.screens.keyed import KeyedScreen
+from drills.tui.screens.people import PeopleScreen
+from drills.tui.screens.signs import SignsScreen
+from drills.tui.screens.sitting import SittingScreen
+from drills.tui.screens.week import WeekScreen
+from drills.tui.speaker import Speaker
+from drills.tui.theme import CALM
+
+Start = Literal["home", "practice"]
+VOICE_SECONDS = 0.05
+WEEK = timedelta(days=6)
+
+
+class PracticeApp(App[int]):
+    """Opens screens and closes records; decides nothing."""
+
+    ENABLE_COMMAND_PALETTE = False
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("ctrl+c,ctrl+q", "leave", priority=True, show=False)
+    ]
+
+    def __init__(
+        self, home: Home, *, start: Start = "home", minutes: int | None = None, encoding: Encoding
+    ) -> None:
+        super().__init__()
+        self.register_theme(CALM)
+        self.theme = CALM.name
+        sitting = home.plan.sitting
+        if not sitting.animation:
+            self.animation_level = "none"
+        self._home = home
+        self._start = start
+        self._minutes = minutes
+        self._session: Session | None = None
+        self._desk = Desk(
+            home=home,
+            speaker=Speaker(home.voice, home.plan.speech),
+            presses=Presses(home.clock, second_press_ms=sitting.second_press_ms),
+            encoding=encoding,
+            animated=self.animation_level != "none",
+        )
+
+    def on_mount(self) -> None:
+        for name in ("SIGTERM", "SIGHUP", "SIGINT"):
+            # Not on Windows, where a closed window ends the program at once.
+            with contextlib.suppress(AttributeError, NotImplementedError, ValueError, RuntimeError):
+                asyncio.get_running_loop().add_signal_handler(
+                    getattr(signal, name), self.action_leave
+                )
+        self.set_interval(VOICE_SECONDS, self._desk.speaker.tick)
+        self.push_screen(HomeScreen(self._desk))
+        if self._start == "practice":
+            self._practise(resume=bool(self._home.today().resumable))
+        self._fit(self.size.width, self.size.height)
+
+    def on_resize(self, event: events.Resize) -> None:
+        self._fit(event.size.width, event.size.height)
+
+    def _fit(self, columns: int, lines: int) -> None:
+        """Cover the screen while the window is too small; never the card of stroke signs."""
+        is_small = columns < COLUMNS or lines < LINES
+        is_covered = isinstance(self.screen, CoverScreen)
+        if is_small and not is_covered and not isinstance(self.screen, SignsScreen):
+            self.push_screen(CoverScreen())
+        elif is_covered and not is_small:
+            self.pop_screen()
+
+    def _open(self, kind: type[KeyedScreen[None]], make: Callable[[], KeyedScreen[None]]) -> None:
+        """Open a page over whatever runs, or go back to it where it is open underneath."""
+        if isinstance(self.screen, CoverScreen) and kind is not SignsScreen:
+            return
+        if len(self.screen_stack) > 1 and isinstance(self.screen_stack[-2], kind):
+            self.pop_screen()
+        else:
+            self.push_screen(make(), lambda _: self._fit(self.size.width, self.size.height))
+
+    # What screens ask for
+
+    def on_keyed_screen_guide_wanted(self) -> None:
+        self._open(GuideScreen, lambda: GuideScreen(self._home.guide))
+
+    def on_keyed_screen_signs_wanted(self) -> None:
+        number = self._home.plan.safety.emergency_number
+        self._open(SignsScreen, lambda: SignsScreen(number))
+
+    def on_home_screen_practice_wanted(self, event: HomeScreen.PracticeWanted) -> None:
+        self._practise(resume=event.resume)
+
+    def on_home_screen_people_wanted(self) -> None:
+        self.push_screen(PeopleScreen(self._desk))
+
+    def on_home_screen_week_wanted(self) -> None:
+        last = self._home.day()
+        self.push_screen(WeekScreen(lambda: render(self._home.digest(last - WEEK, last), "text")))
+
+    def on_home_screen_leave_wanted(self) -> None:
+        self.action_leave()
+
+    def action_leave(self) -> None:
+        """Close the records first, whatever becomes of the window."""
+        self.abandon()
+        self._desk.speaker.stop()
+        self.exit(0)
+
+    def abandon(self) -> None:
+        if self._session is not None:
+            self._session.abandon()
+
+    def _practise(self, *, resume: bool) -> None:
+        self._session = self._home.start(resume=resume, minutes=self._minutes)
+        self.push_screen(SittingScreen(self._session, self._desk))
+
+
+def run(
+    home: Home, *, start: Start = "home", minutes: int | None = None, encoding: Encoding
+) -> int:
+    """Show the screens until the person leaves; the exit code.
+
+    minutes: for the sessions begun here; None for as prescribed.
+    """
+    app = PracticeApp(home, start=start, minutes=minutes, encoding=encoding)
+    try:
+        app.run()
+    finally:
+        app.abandon()
+    return app.return_code or 0

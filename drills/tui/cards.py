@@ -1,0 +1,132 @@
+"""The words of every question card and of the pages around a session.
+
+Patient's words: at most eight words a sentence, six lines a card, forty characters a line.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drills.core.gestures import Tick
+from drills.core.items import Kind
+from drills.core.records import CloseReason
+from drills.core.words import Utterance
+from drills.practice.steps import CheckIn, Finish, Rest
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Card:
+    """One question: `lines` above, `choices` numbered from 1 below."""
+
+    lines: tuple[str, ...]
+    choices: tuple[str, ...]
+
+    @property
+    def spoken(self) -> Utterance:
+        numbered = (f"{number}. {choice}." for number, choice in enumerate(self.choices, 1))
+        return Utterance(phrases=(*self.lines, *numbered))
+
+
+NO, YES = 1, 2
+
+PAIN = Card(lines=("Do you have pain now?",), choices=("No", "Yes"))
+PAIN_NOW = Card(
+    lines=("No gestures today.", "Strong pain? Stop, and tell your doctor."),
+    choices=("Go on", "Stop for today"),
+)
+NEW_SIGNS = Card(
+    lines=(
+        "Is one of these new today?",
+        "Face drooping?",
+        "Arm or leg weak?",
+        "Speech much worse?",
+    ),
+    choices=("No", "Yes"),
+)
+TIRED = Card(
+    lines=("How tired are you?",),
+    choices=("Not tired", "A little tired", "Tired", "Quite tired", "Very tired"),
+)
+HELPED = Card(lines=("Did someone help with an answer?",), choices=("No", "Yes"))
+GESTURE_PAIN = Card(lines=("Did a gesture hurt?",), choices=("No", "Yes"))
+
+GO_ON, REST, STOP, LEAVE_OUT = 1, 2, 3, 4
+PAUSED = Card(lines=("Pause.",), choices=("Go on", "Rest", "Stop for today"))
+PAUSED_IN_TRIAL = Card(
+    lines=("Pause.",), choices=("Go on", "Rest", "Stop for today", "Leave this one out")
+)
+RESTING = Card(lines=("Rest now.", "Take your time."), choices=("Go on",))
+
+
+def ready_card(step: CheckIn) -> Card:
+    """The card before anything else: what should be at hand."""
+    first = "We go on from before." if step.resumed else f"About {step.minutes} minutes."
+    return Card(
+        lines=(first, "Glasses on?", "Hearing aid in?", "Water near?", "Toilet first?"),
+        choices=("Ready",),
+    )
+
+
+_NEXT = {
+    Kind.MATCH: "Next: find the picture.",
+    Kind.ACT_OUT: "Next: act it out.",
+    Kind.CLOZE: "Next: find the missing word.",
+    Kind.QUESTION: "Next: answer a question.",
+    Kind.GESTURE: "Next: gestures, with your helper.",
+}
+
+
+def rest_card(step: Rest) -> Card:
+    return Card(
+        lines=(
+            "Rest.",
+            f"Part {step.done_blocks} of {step.blocks} is done.",
+            _NEXT[step.next_kind],
+        ),
+        choices=("I am ready", "Stop for today"),
+    )
+
+
+def finish_card(step: Finish, *, emergency_number: str) -> Card:
+    """What was done, in facts, and one kind sentence by how it ended."""
+    if step.reason is CloseReason.UNWELL:
+        return Card(
+            lines=("Practice stops here.", f"Call {emergency_number} now.", "Do not wait."),
+            choices=("Leave",),
+        )
+    first = {
+        CloseReason.FINISHED: ("Today's practice is done.",),
+        CloseReason.STOPPED: ("We stop here today.",),
+        CloseReason.TIRED: ("You are more tired now.", "That is enough for today."),
+    }[step.reason]
+    facts = f"{step.done} done. {step.right_alone} alone. {step.right_helped} with help."
+    return Card(lines=(*first, facts) if step.done else first, choices=("Go on",))
+
+
+SCORES = {
+    3: "Right at once",
+    2: "Known, with one small slip",
+    1: "Only part right, or right with help",
+    0: "Not known, or no try",
+}
+
+TICKS = {
+    Tick.NOTHING: "No movement came",
+    Tick.OTHER_ACT: "Another gesture",
+    Tick.OLD_ACT: "An earlier gesture again",
+    Tick.PART_MISSING: "A part was missing",
+    Tick.EXTRA: "Something was added",
+    Tick.HAND_AS_TOOL: "The hand became the tool",
+    Tick.GRIP: "Hand shape or grip",
+    Tick.FACING: "Palm or thumb faced wrong",
+    Tick.PLACE: "Wrong place",
+    Tick.PATH: "Wrong way of moving",
+    Tick.SIZE: "Too big or too small",
+    Tick.TEMPO: "Too fast or too slow",
+    Tick.SEARCH: "Searched, tried again",
+    Tick.VOICE: "A sound or word instead",
+    Tick.BODY: "Pain or weakness: not scored",
+}
+
+# Without e, g, h, p and s, which open something on every screen or on this one.
+TICK_LETTERS = dict(zip("abcdfijklmnoqrt", TICKS, strict=True))

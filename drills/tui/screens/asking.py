@@ -1,0 +1,224 @@
+"""What every exercise on screen shares: say it, wait, help, pause, and go on in good time."""
+
+from __future__ import annotations
+
+from textual import work
+from textual.app import ComposeResult
+from textual.containers import Horizontal
+
+from drills.core.items import Cue, CueKind, Kind
+from drills.practice.session import Session
+from drills.practice.steps import Ask, Feedback
+from drills.tui.cards import LEAVE_OUT, PAUSED, PAUSED_IN_TRIAL, REST, RESTING, STOP
+from drills.tui.desk import Desk
+from drills.tui.screens.card import CardScreen
+from drills.tui.screens.keyed import KeyedScreen
+from drills.tui.speaker import Line
+from drills.tui.widgets.key_bar import GO_ON, HEAR_AGAIN, HELP, PAUSE, Hint, KeyBar
+from drills.tui.widgets.words import Trouble, Words
+
+TICK_SECONDS = 0.05
+
+
+class AskScreen(KeyedScreen[None]):
+    """One trial of `session`, from its prompt to the wish to go on.
+
+    Returns when the session has moved on; its next step is then to be read from `Session.step`.
+    """
+
+    def __init__(self, session: Session, desk: Desk) -> None:
+        super().__init__()
+        if not isinstance(session.step, Ask):
+            raise TypeError("the session is not asking anything")
+        self.ask = session.step
+        self._session = session
+        self._desk = desk
+        self._is_painted = False
+        self._over_since_ms: float | None = None
+        self._wants_next = False
+
+    @property
+    def is_over(self) -> bool:
+        return self._over_since_ms is not None
+
+    # What it shows
+
+    def compose(self) -> ComposeResult:
+        ask = self.ask
+        with Horizontal(classes="-head"):
+            yield Words(self.heading(), classes="-prompt")
+            yield Words(
+                (f"Part {ask.block + 1} of {ask.blocks}   {ask.number} of {ask.total}",),
+                classes="-place",
+            )
+        yield from self.compose_task()
+        yield Words(classes="-message")
+        yield KeyBar(self._hints())
+        yield Trouble(self._session.trouble)
+
+    def heading(self) -> tuple[str, ...]:
+        """What to do, above the task; none where the task says it."""
+        return (
+            () if self.ask.item.kind in (Kind.QUESTION, Kind.GESTURE) else (self.ask.item.prompt,)
+        )
+
+    def compose_task(self) -> ComposeResult:
+        """The sentence and what is done with it."""
+        yield from ()
+
+    def show_cue(self, cue: Cue | None) -> None:
+        """Bring the help that is showing up to date, words aside."""
+
+    def show_over(self, feedback: Feedback) -> None:
+        """The trial has ended."""
+
+    async def paint(self) -> None:
+        """Draw the pictures for the room there is; return when they are on the widgets."""
+
+    async def draw_ahead(self, upcoming: Ask) -> None:
+        """Draw the pictures of the next trial, so that they are there at once."""
+
+    def extra_hints(self) -> tuple[Hint, ...]:
+        return ()
+
+    def _hints(self) -> tuple[Hint, ...]:
+        if self.is_over:
+            return (GO_ON, PAUSE)
+        return (HEAR_AGAIN, HELP, PAUSE, *self.extra_hints())
+
+    # Coming, going, and size
+
+    def on_mount(self) -> None:
+        self.set_interval(TICK_SECONDS, self._go_on_in_time)
+
+    def on_screen_resume(self) -> None:
+        self.call_after_refresh(self._repaint)
+
+    def on_screen_suspend(self) -> None:
+        self._desk.speaker.stop()
+
+    def on_resize(self) -> None:
+        if self._is_painted:
+            self.call_after_refresh(self._paint_again)
+
+    @work(exclusive=True, group="paint")
+    async def _repaint(self) -> None:
+        await self.paint()
+        self._is_painted = True
+        self.call_after_refresh(self._begin)
+
+    @work(exclusive=True, group="paint again")
+    async def _paint_again(self) -> None:
+        await self.paint()
+
+    def _begin(self) -> None:
+        """Say the prompt, also after a pause or another page: it may have been cut short."""
+        if self.is_current and not self.is_over:
+            self._say((Line(utterance=self.ask.item.spoken),))
+            self._make_ready()
+
+    @work(exclusive=True, group="ahead")
+    async def _make_ready(self) -> None:
+        upcoming = self._session.upcoming
+        if upcoming is not None:
+            self._desk.speaker.prepare(Line(utterance=upcoming.item.spoken))
+            await self.draw_ahead(upcoming)
+
+    # Keys
+
+    def pressed(self, key: str) -> None:
+        is_meant = self._desk.presses.is_meant(key)
+        if not is_meant:
+            return
+        if key in ("escape", "p"):
+            self._pause()
+        elif self.is_over:
+            if key == "space":
+                self._wants_next = True
+                self._go_on_in_time()
+        elif key == "space":
+            self._session.heard_again()
+            self._say((Line(utterance=self.ask.item.spoken),))
+        elif key == "h":
+            self._help()
+        else:
+            self.answer(key)
+
+    def answer(self, key: str) -> None:
+        """Any other key, while the trial runs."""
+
+    def _say(self, lines: tuple[Line, ...]) -> None:
+        # The wait for an answer is counted from the end of what was last said.
+        self._desk.speaker.say(lines, then=self._session.shown)
+
+    def _help(self) -> None:
+        self._session.help()
+        self._read_step()
+        self._tell(cue_lines(self.ask.cue))
+        self._say(self._cue_said())
+
+    def responded(self, feedback: Feedback) -> None:
+        """Show and say what came of a response."""
+        said = () if feedback.spoken is None else (Line(utterance=feedback.spoken),)
+        if feedback.over:
+            self._over_since_ms = self._desk.home.clock.monotonic_ms()
+            text = feedback.text if feedback.spoken is None else feedback.spoken.text
+            self._tell((text, "Space: go on."))
+            self.show_over(feedback)
+            self._desk.speaker.say(said)
+        else:
+            self._read_step()
+            self._tell((feedback.text, *cue_lines(self.ask.cue)))
+            self._say((*said, *self._cue_said()))
+        self.query_one(Trouble).tell(self._session.trouble)
+        self.call_later(self.query_one(KeyBar).show, self._hints())
+
+    def _tell(self, lines: tuple[str, ...]) -> None:
+        """Put `lines` in the place for messages; the last ones share a line where it is low."""
+        message = self.query_one(".-message", Words)
+        room = max(1, message.size.height)
+        message.say((*lines[: room - 1], "   ".join(lines[room - 1 :])) if lines else ())
+
+    def _read_step(self) -> None:
+        if isinstance(self._session.step, Ask):
+            self.ask = self._session.step
+        self.show_cue(self.ask.cue)
+
+    def _cue_said(self) -> tuple[Line, ...]:
+        cue = self.ask.cue
+        if cue is None:
+            return ()
+        if cue.spoken is None and cue.kind not in (CueKind.REPLAY, CueKind.SLOW_REPLAY):
+            return ()
+        slow = cue.slow or cue.kind is CueKind.SLOW_REPLAY
+        return (Line(utterance=cue.spoken or self.ask.item.spoken, slow=slow),)
+
+    # Going on
+
+    def _go_on_in_time(self) -> None:
+        """To the next step once it is wished for and the gap after the response has passed."""
+        if not self._wants_next or self._over_since_ms is None or not self.is_current:
+            return
+        gap_ms = self._desk.home.plan.sitting.response_gap_seconds * 1000
+        if self._desk.home.clock.monotonic_ms() - self._over_since_ms >= gap_ms:
+            self._wants_next = False
+            self._session.advance()
+            self.dismiss(None)
+
+    def _pause(self) -> None:
+        card = PAUSED if self.is_over else PAUSED_IN_TRIAL
+        self.app.push_screen(CardScreen(card, self._desk, escape="go on"), self._paused)
+
+    def _paused(self, choice: int | None) -> None:
+        if choice == REST:
+            self.app.push_screen(CardScreen(RESTING, self._desk, escape="go on"))
+        elif choice == STOP:
+            self._session.stop()
+            self.dismiss(None)
+        elif choice == LEAVE_OUT:
+            self._session.skip()
+            self.dismiss(None)
+
+
+def cue_lines(cue: Cue | None) -> tuple[str, ...]:
+    return () if cue is None else tuple(cue.text.split("\n"))

@@ -1,0 +1,83 @@
+"""One question with numbered answers."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from textual.app import ComposeResult
+from textual.containers import Vertical
+
+from drills.tui.cards import GO_ON, PAUSED, REST, RESTING, STOP, Card
+from drills.tui.desk import Desk
+from drills.tui.screens.keyed import KeyedScreen
+from drills.tui.speaker import Line
+from drills.tui.widgets.choices import Choices
+from drills.tui.widgets.key_bar import HEAR_AGAIN, PAUSE, Hint, KeyBar
+from drills.tui.widgets.words import Trouble, Words
+
+Escape = Literal["pause", "go on", "leave"]
+
+
+class CardScreen(KeyedScreen[int | None]):
+    """Returns the number of the answer, or None when the person wants to stop.
+
+    escape: what Esc and P do: ask for a pause, answer 1, or leave the question unanswered.
+    """
+
+    CSS_PATH = "card.tcss"
+
+    def __init__(
+        self, card: Card, desk: Desk, *, escape: Escape = "pause", trouble: str | None = None
+    ) -> None:
+        super().__init__()
+        self.card = card
+        self._desk = desk
+        self._escape = escape
+        self._trouble = trouble
+
+    def compose(self) -> ComposeResult:
+        with Vertical(classes="-card"):
+            yield Words(self.card.lines, apart=len(self.card.lines) < 4, classes="-question")
+            yield Choices(
+                [(str(number), choice) for number, choice in enumerate(self.card.choices, 1)]
+            )
+        yield KeyBar((HEAR_AGAIN, *self._ways_out()))
+        yield Trouble(self._trouble)
+
+    def _ways_out(self) -> tuple[Hint, ...]:
+        if self._escape == "pause":
+            return (PAUSE,)
+        label = "go on" if self._escape == "go on" else "no answer"
+        return (Hint(key="escape", shown="Esc", label=label),)
+
+    def on_screen_resume(self) -> None:
+        self.call_after_refresh(self._say)
+
+    def on_screen_suspend(self) -> None:
+        self._desk.speaker.stop()
+
+    def _say(self) -> None:
+        if self.is_current:
+            self._desk.speaker.say((Line(utterance=self.card.spoken),))
+
+    def pressed(self, key: str) -> None:
+        if not self._desk.presses.is_meant(key):
+            return
+        if key == "space":
+            self._say()
+        elif key in ("escape", "p"):
+            self._leave()
+        elif key.isdecimal() and 1 <= int(key) <= len(self.card.choices):
+            self.dismiss(int(key))
+
+    def _leave(self) -> None:
+        if self._escape == "pause":
+            self.app.push_screen(CardScreen(PAUSED, self._desk, escape="go on"), self._paused)
+        else:
+            self.dismiss(GO_ON if self._escape == "go on" else None)
+
+    def _paused(self, choice: int | None) -> None:
+        if choice == REST:
+            self.app.push_screen(CardScreen(RESTING, self._desk, escape="go on"))
+        elif choice == STOP:
+            self.dismiss(None)

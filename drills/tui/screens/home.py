@@ -1,0 +1,86 @@
+"""The first screen: today's practice, the people in the pictures, this week, leave."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from textual.app import ComposeResult
+from textual.containers import Vertical
+from textual.message import Message
+
+from drills.practice.home import Today
+from drills.tui.desk import Desk
+from drills.tui.screens.keyed import KeyedScreen
+from drills.tui.widgets.choices import Choices
+from drills.tui.widgets.key_bar import KeyBar
+from drills.tui.widgets.words import Words
+
+
+class HomeScreen(KeyedScreen[None]):
+    """Asks the app by messages; it opens nothing itself."""
+
+    CSS_PATH = "home.tcss"
+
+    @dataclass
+    class PracticeWanted(Message):
+        resume: bool
+
+    class PeopleWanted(Message):
+        pass
+
+    class WeekWanted(Message):
+        pass
+
+    class LeaveWanted(Message):
+        pass
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self._today = desk.home.today()
+
+    def compose(self) -> ComposeResult:
+        with Vertical(classes="-page"):
+            yield Words(about_today(self._today), apart=True, classes="-today")
+            yield Choices(ways_on(self._today))
+        yield KeyBar(())
+
+    async def on_screen_resume(self) -> None:
+        today = self._desk.home.today()
+        if today != self._today:
+            self._today = today
+            await self.recompose()
+
+    def pressed(self, key: str) -> None:
+        if not self._desk.presses.is_meant(key):
+            return
+        if key == "1":
+            self.post_message(self.PracticeWanted(resume=bool(self._today.resumable)))
+        elif key == "2":
+            self.post_message(self.PeopleWanted())
+        elif key == "3":
+            self.post_message(self.WeekWanted())
+        elif key == "4":
+            self.post_message(self.LeaveWanted())
+        elif key == "n" and self._today.resumable:
+            self.post_message(self.PracticeWanted(resume=False))
+
+
+def about_today(today: Today) -> tuple[str, ...]:
+    """One or two lines on today's practice."""
+    if today.resumable:
+        return ("Today's practice has begun.", f"{today.resumable} are still to do.")
+    if today.sessions_done:
+        return ("Today's practice is done.", "You can practise again.")
+    return ("Today's practice", f"About {today.minutes} minutes.")
+
+
+def ways_on(today: Today) -> tuple[tuple[str, str], ...]:
+    start = "Go on with today's practice" if today.resumable else "Start"
+    ways = (
+        ("1", start),
+        ("2", "Meet the people"),
+        ("3", "This week, for helper and therapist"),
+        ("4", "Leave"),
+    )
+    return (*ways, ("n", "Start a new practice")) if today.resumable else ways

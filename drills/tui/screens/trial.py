@@ -1,0 +1,138 @@
+"""A trial with things to choose from: pictures, or words."""
+
+from __future__ import annotations
+
+import asyncio
+
+from textual.app import ComposeResult
+from textual.containers import Container, Horizontal, Vertical
+from textual.geometry import Size
+
+from drills.core.items import Cue, CueKind, Item, Kind
+from drills.core.meanings import Scene
+from drills.practice.steps import Ask, Feedback
+from drills.tui.gallery import pictures
+from drills.tui.layout import lines_of
+from drills.tui.screens.asking import AskScreen
+from drills.tui.widgets.options import OptionBox
+from drills.tui.widgets.picture import Picture
+from drills.tui.widgets.words import Words
+
+# Longer sentences break between phrases (clinical brief: at most 40 characters a line).
+LINE_WIDTH = 40
+
+
+class TrialScreen(AskScreen):
+    """Pictures side by side, or in a grid; words one under the other, at the left."""
+
+    CSS_PATH = "trial.tcss"
+
+    def compose_task(self) -> ComposeResult:
+        item = self.ask.item
+        yield Words(self._sentence_lines(self.ask.cue), classes="-sentence")
+        boxes = [OptionBox(index, text=option.text) for index, option in enumerate(item.options)]
+        if are_pictures(item):
+            yield Container(*boxes, classes=f"-pictures -of-{len(boxes)}")
+        else:
+            with Horizontal(classes="-words-and-picture"):
+                # Words stay at the left, also without a picture: the right may not be seen.
+                alone = "" if item.picture is not None else " -alone"
+                yield Vertical(*boxes, classes=f"-column{alone}")
+                if item.picture is not None:
+                    yield Picture()
+
+    def on_mount(self) -> None:
+        self.set_class(self._desk.large, "-large")
+        self.set_class(are_pictures(self.ask.item) and len(self.ask.item.options) > 2, "-grid")
+        self.show_cue(self.ask.cue)
+
+    def _sentence_lines(self, cue: Cue | None) -> tuple[str, ...]:
+        item = self.ask.item
+        if not self._shows_text(cue):
+            return ()
+        lines = lines_of(item.sentence, item.spoken.phrases, width=LINE_WIDTH)
+        return (*lines, "", item.prompt) if item.kind is Kind.QUESTION else lines
+
+    def _shows_text(self, cue: Cue | None) -> bool:
+        """The therapist may leave the sentence to the ear, until the help that shows it."""
+        item = self.ask.item
+        if self._desk.home.plan.sitting.show_text or item.kind is not Kind.MATCH or self.is_over:
+            return True
+        level = 0 if cue is None else cue.level
+        return any(step.kind is CueKind.TEXT and step.level <= level for step in item.cues)
+
+    def show_cue(self, cue: Cue | None) -> None:
+        self.query_one(".-sentence", Words).say(self._sentence_lines(cue))
+        for index, box in enumerate(self.query(OptionBox)):
+            box.take_away(is_gone=index in self.ask.removed)
+
+    def show_over(self, feedback: Feedback) -> None:
+        self.query_one(".-sentence", Words).say(self._sentence_lines(self.ask.cue))
+        for index, box in enumerate(self.query(OptionBox)):
+            box.mark(is_right=index == feedback.answer)
+
+    # Answers
+
+    def answer(self, key: str) -> None:
+        if key.isdecimal() and self._is_there(int(key) - 1):
+            self.responded(self._session.choose(int(key) - 1))
+
+    def on_option_box_chosen(self, event: OptionBox.Chosen) -> None:
+        event.stop()
+        self.hear(str(event.index + 1))
+
+    def _is_there(self, index: int) -> bool:
+        return 0 <= index < len(self.ask.item.options) and index not in self.ask.removed
+
+    # Pictures
+
+    async def paint(self) -> None:
+        item = self.ask.item
+        shown = self._picture_widgets()
+        scenes = scenes_of(item)
+        size = smallest(shown)
+        if not scenes or not size.area:
+            return
+        drawn = await asyncio.to_thread(
+            pictures,
+            scenes,
+            columns=size.width,
+            lines=size.height,
+            encoding=self._desk.encoding,
+        )
+        for widget, cells in zip(shown, drawn, strict=True):
+            widget.show(cells)
+
+    async def draw_ahead(self, upcoming: Ask) -> None:
+        scenes, size = scenes_of(upcoming.item), smallest(self._picture_widgets())
+        # Only a trial of the same shape has pictures of the same size.
+        if len(scenes) == len(scenes_of(self.ask.item)) and scenes and size.area:
+            await asyncio.to_thread(
+                pictures,
+                scenes,
+                columns=size.width,
+                lines=size.height,
+                encoding=self._desk.encoding,
+            )
+
+    def _picture_widgets(self) -> list[Picture]:
+        return list(self.query(Picture))
+
+
+def are_pictures(item: Item) -> bool:
+    return all(option.scene is not None for option in item.options)
+
+
+def scenes_of(item: Item) -> tuple[Scene, ...]:
+    """The pictures of one screen, drawn at one scale."""
+    if are_pictures(item):
+        return tuple(option.scene for option in item.options if option.scene is not None)
+    return () if item.picture is None else (item.picture,)
+
+
+def smallest(widgets: list[Picture]) -> Size:
+    """The room that every picture has, so that all are drawn alike."""
+    return Size(
+        min((widget.size.width for widget in widgets), default=0),
+        min((widget.size.height for widget in widgets), default=0),
+    )
