@@ -132,13 +132,25 @@ def _fist(hand: Hand, *, reach: float, thumb: tuple[Point, ...]) -> Layers:
 
 
 def _pinch(hand: Hand) -> Layers:
-    """Thumb and first finger meet ahead of the other three, which are closed."""
-    curled = [_finger(hand, (4, across), (9.5, across), width=3.6) for across in (-5, -1.6)]
-    index = _finger(hand, (6, 1.5), (13, -0.6), (19, 2.0), width=3.6)
-    thumb = _finger(hand, (1, 4.5), (10, 8), (18.5, 5.4), width=3.8)
+    """Thumb and first finger meet ahead of the other three, which are closed.
+
+    As `bend` grows the forearm rolls: the thumb comes to the front and the finger goes up.
+    """
+    roll = 0.6 * hand.bend
+    curled = [
+        _finger(hand, (4, across), (9.5, across), width=3.6)
+        for across in (-5 - 2 * roll, -1.6 - 2.4 * roll)
+    ]
+    index = _finger(
+        hand, (6, 1.5 + 2.5 * roll), (13, -0.6 + 9 * roll), (19, 2 + 3 * roll), width=3.6
+    )
+    thumb = _finger(
+        hand, (1, 4.5 - 4 * roll), (10, 8 - 9.5 * roll), (18.5, 5.4 - 3.4 * roll), width=3.8
+    )
+    heel = _finger(hand, (1, 3 - 2 * roll), (7, 3.5 - 3 * roll), width=4.5)
     return Layers(
         under=(*_joined(_palm(hand, 7, 6.2), *curled), _crease(hand, (5, -3.3), (10.5, -3.3))),
-        over=(*_joined(index), *_joined(thumb), _finger(hand, (1, 3), (7, 3.5), width=4.5)),
+        over=(*_joined(index), *_joined(thumb), heel),
     )
 
 
@@ -169,7 +181,7 @@ def _beckoning(hand: Hand) -> Layers:
 
 def _pressing(hand: Hand) -> Layers:
     """Seen from the edge: the thumb, on top, comes down as `bend` grows."""
-    lift = 5 - 4 * hand.bend
+    lift = 8 - 7 * hand.bend
     return _fist(hand, reach=10.0, thumb=((1, 6), (7, 8 + lift), (14, 6.5 + lift)))
 
 

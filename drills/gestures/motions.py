@@ -112,7 +112,7 @@ _POSITIONS = {
     ),
     "hand-on-collarbone": Motion(
         view=View.FRONT, hand=HandShape.FLAT, thumb_right=False, elbow=(-18, 92),
-        poses=(Pose(wrist=(9, 80), turned=58),), steps=HELD,
+        poses=(Pose(wrist=(11, 74), turned=54),), steps=HELD,
     ),
 }  # fmt: skip
 
