@@ -56,7 +56,7 @@ class Casting:
         return min(pairs, key=lambda pair: self._cost(group, act, pair))
 
     def _cost(self, group: str, act: str, pair: Pair) -> tuple[int, ...]:
-        """Least first: no repeat, parts even in the group and in all, words even, not had."""
+        """Least first: no repeat, parts even in the group and in all, not had, words even."""
         first, second = pair
         here = (self._lead_in[group, first] + 1, self._lead_in[group, second] - 1)
         everywhere = (self._lead[first] + 1, self._lead[second] - 1)
@@ -64,8 +64,8 @@ class Casting:
             int(self._shares_noun(pair)),
             max(0, here[0], -here[1]) > 1,
             max(0, everywhere[0], -everywhere[1]) > 1,
-            self._noun_uses[first] + self._noun_uses[second],
             self._had[act, pair],
+            self._noun_uses[first] + self._noun_uses[second],
             here[0] - here[1],
             everywhere[0] - everywhere[1],
         )

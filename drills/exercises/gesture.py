@@ -9,9 +9,9 @@ from drills.core.items import Item, Kind, Target
 from drills.core.material import Material
 from drills.core.plans import BlockPlan
 from drills.core.problems import Problem
+from drills.exercises.choices import GESTURE_RULES, kept
 from drills.exercises.cues import gesture_ladder, say
 from drills.exercises.exercise import Batch, Exercise, with_id
-from drills.exercises.rules import GESTURE_RULES, kept
 
 
 def _names(material: Material) -> tuple[str, ...]:

@@ -13,10 +13,10 @@ from drills.core.problems import BadInput, Problem
 from drills.core.words import Lexicon
 from drills.exercises.balance import spread, without_runs
 from drills.exercises.casting import Casting, Pair
+from drills.exercises.choices import MATCH_RULES, chance_choices, content_words, kept
 from drills.exercises.cues import comprehension_ladder
 from drills.exercises.exercise import Batch, Exercise, with_id
 from drills.exercises.reasons import WhyWrong
-from drills.exercises.rules import MATCH_RULES, chance_choices, content_words, kept
 from drills.exercises.scenes import (
     REVERSIBLE,
     act_pairs,

@@ -12,11 +12,11 @@ from drills.core.problems import Problem
 from drills.core.words import Lexicon, Sentence, Utterance
 from drills.exercises.balance import spread, without_runs
 from drills.exercises.casting import Casting
+from drills.exercises.choices import CHOICE_RULES, content_words, kept
 from drills.exercises.cues import comprehension_ladder
 from drills.exercises.exercise import Batch, Exercise, with_id
 from drills.exercises.match import LONGEST_RUN, act_constructions, named_doer
 from drills.exercises.reasons import WhyWrong
-from drills.exercises.rules import QUESTION_RULES, content_words, kept
 from drills.exercises.scenes import act_pairs, verb_groups, verbs_of
 from drills.language import Role, answer_name, ask_about, ask_doer, ask_done_to, realise
 
@@ -114,7 +114,7 @@ def _item(batch: Batch, target: Target, act: Act, role: Role, answer: int) -> It
         item_set=batch.item_set,
         content_hash=batch.material.content_hash,
     )
-    return with_id(kept(item, batch.material, QUESTION_RULES))
+    return with_id(kept(item, batch.material, CHOICE_RULES))
 
 
 def _cues(

@@ -50,10 +50,9 @@ def other_verb(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
     From another group where there is one: acts of one group may hold of each other, as one who
     chases also follows.
     """
+    sorts = {lexicon.nouns[act.doer].sort, lexicon.nouns[act.done_to].sort}
     verbs = [
-        verb
-        for verb in lexicon.verbs.values()
-        if verb.key != act.verb and (act.doer, act.done_to) in act_pairs(lexicon, verb.key)
+        verb for verb in lexicon.verbs.values() if verb.key != act.verb and sorts <= verb.sorts
     ]
     apart = [verb for verb in verbs if verb.group != lexicon.verbs[act.verb].group]
     return replace(act, verb=rng.choice(apart or verbs).key) if verbs else None
