@@ -18,7 +18,8 @@ class Casting:
 
     def __init__(self, rng: Random, pairs: Callable[[str, str], Sequence[Pair]]) -> None:
         self._rng = rng
-        self._pairs = pairs
+        self._make_pairs = pairs
+        self._known_pairs: dict[tuple[str, str], Sequence[Pair]] = {}
         self._act_uses: Counter[str] = Counter()
         self._noun_uses: Counter[str] = Counter()
         self._lead: Counter[str] = Counter()
@@ -42,6 +43,11 @@ class Casting:
             if pairs := list(self._pairs(group, act)):
                 return self._taken(group, act, self._best(group, act, pairs))
         raise ValueError(f"no two words suit {', '.join(acts)}")
+
+    def _pairs(self, group: str, act: str) -> Sequence[Pair]:
+        if (group, act) not in self._known_pairs:
+            self._known_pairs[group, act] = self._make_pairs(group, act)
+        return self._known_pairs[group, act]
 
     def _acts_in_turn(self, acts: Sequence[str]) -> list[str]:
         order = list(acts)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from random import Random
 
 from drills.core.meanings import Act, Meaning, Place, Relation
-from drills.core.words import Lexicon, Noun
+from drills.core.words import Lexicon, Noun, Verb
 from drills.exercises.casting import Pair
 
 REVERSIBLE = tuple(relation for relation in Relation if relation is not Relation.NEXT_TO)
@@ -20,17 +21,24 @@ def act_pairs(lexicon: Lexicon, verb: str) -> tuple[Pair, ...]:
 
 def verb_groups(lexicon: Lexicon) -> tuple[str, ...]:
     """Groups that can be practised, in the order of the content."""
-    return tuple(
-        dict.fromkeys(verb.group for verb in lexicon.verbs.values() if act_pairs(lexicon, verb.key))
-    )
+    groups = (verb.group for verb in lexicon.verbs.values() if _has_cast(lexicon, verb))
+    return tuple(dict.fromkeys(groups))
 
 
 def verbs_of(lexicon: Lexicon, group: str) -> tuple[str, ...]:
     return tuple(
         verb.key
         for verb in lexicon.verbs.values()
-        if verb.group == group and act_pairs(lexicon, verb.key)
+        if verb.group == group and _has_cast(lexicon, verb)
     )
+
+
+def _has_cast(lexicon: Lexicon, verb: Verb) -> bool:
+    """Two nouns at least could trade parts in it."""
+    classes = Counter(
+        (noun.sort, noun.size) for noun in lexicon.nouns.values() if noun.sort in verb.sorts
+    )
+    return any(count > 1 for count in classes.values())
 
 
 def reversible_places(lexicon: Lexicon, relation: str) -> tuple[Pair, ...]:

@@ -44,11 +44,11 @@ def items(material: Material) -> list[Item]:
 
 @pytest.fixture(scope="module")
 def lone_items(material: Material) -> list[Item]:
-    """1,000 batches of one item, where nothing but chance can balance."""
+    """600 batches of one item, where nothing but chance can balance."""
     target = Target(kind=Kind.MATCH, name="full-passive", group="moving")
     return [
         make_items([target], options=2, material=material, rng=Random(seed))[0]
-        for seed in range(1000)
+        for seed in range(600)
     ]
 
 
