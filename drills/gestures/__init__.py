@@ -5,6 +5,6 @@ shows the left hand as in a mirror: the hand that moves is on the viewer's left.
 pictures and core only; what is asked and scored is content.   tests/gestures.
 """
 
-from drills.gestures.frames import FRAMES_A_LOOP, KEYS, frame_seconds, frames
+from drills.gestures.frames import FRAMES_A_LOOP, KEYS, drawn, frame_seconds, frames
 
-__all__ = ["FRAMES_A_LOOP", "KEYS", "frame_seconds", "frames"]
+__all__ = ["FRAMES_A_LOOP", "KEYS", "drawn", "frame_seconds", "frames"]

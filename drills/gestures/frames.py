@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from drills.core.problems import BadInput
-from drills.gestures.keyframes import TO_AND_FRO, drawings
+from drills.gestures.keyframes import TO_AND_FRO, Motion, drawings
 from drills.gestures.motions import MOTIONS
 from drills.pictures.cells import Cells, Encoding
 from drills.pictures.shapes import Drawing
@@ -25,12 +25,7 @@ def drawn(drawing_key: str) -> tuple[Drawing, ...]:
 
     Raises BadInput when there is no such drawing.
     """
-    motion = MOTIONS.get(drawing_key)
-    if motion is None:
-        raise BadInput(
-            f"There is no gesture drawing {drawing_key!r}. Use one of: {', '.join(KEYS)}."
-        )
-    return drawings(motion)
+    return drawings(_motion(drawing_key))
 
 
 @lru_cache(maxsize=64)
@@ -48,5 +43,17 @@ def frames(drawing_key: str, *, columns: int, lines: int, encoding: Encoding) ->
 
 
 def frame_seconds(drawing_key: str) -> float:
-    """For how long each frame of a drawing is shown."""
-    return _HELD_SECONDS if len(MOTIONS[drawing_key].steps) == 1 else _MOVING_SECONDS
+    """For how long each frame of a drawing is shown.
+
+    Raises BadInput when there is no such drawing.
+    """
+    return _HELD_SECONDS if len(_motion(drawing_key).steps) == 1 else _MOVING_SECONDS
+
+
+def _motion(drawing_key: str) -> Motion:
+    motion = MOTIONS.get(drawing_key)
+    if motion is None:
+        raise BadInput(
+            f"There is no gesture drawing {drawing_key!r}. Use one of: {', '.join(KEYS)}."
+        )
+    return motion

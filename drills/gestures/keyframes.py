@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from drills.gestures import figure
 from drills.gestures.figure import Arm, Mouth, View
 from drills.gestures.hands import Hand, HandShape
+from drills.gestures.tools import SKY
 from drills.pictures.geometry import between, bounds
 from drills.pictures.shapes import Drawing, Frame, Point, Shape
 
@@ -25,7 +26,6 @@ Tool = Callable[[Hand, float], tuple[Shape, ...]]
 
 _HEAD_AND_CHEST: tuple[Point, Point] = ((-4.0, 4.0), (44.0, 72.0))
 _MARGIN = 3.0
-_SKY = (178, 212, 250)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,7 +126,7 @@ def drawings(motion: Motion) -> tuple[Drawing, ...]:
     scenes = [compose(motion, step) for step in motion.steps]
     frame = _frame(motion, scenes)
     return tuple(
-        Drawing(shapes=scene.shapes, frame=frame, sky=_SKY, ground=None) for scene in scenes
+        Drawing(shapes=scene.shapes, frame=frame, sky=SKY, ground=None) for scene in scenes
     )
 
 

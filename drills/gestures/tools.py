@@ -10,6 +10,7 @@ PALE: Colour = (232, 240, 250)
 EDGE: Colour = (70, 92, 136)
 TINT: Colour = (196, 206, 226)
 SIGN: Colour = (52, 78, 128)
+SKY: Colour = (178, 212, 250)
 
 
 def bar(width: float, *points: Point, fill: Colour = PALE) -> Stroke:
@@ -43,12 +44,16 @@ def comb(hand: Hand, _amount: float) -> tuple[Shape, ...]:
 
 
 def cup(hand: Hand, _amount: float) -> tuple[Shape, ...]:
-    return (_held(hand, PALE, (3, -9), (19, -9), (20, 13), (2, 13)),)
+    rim = Ellipse(
+        centre=hand.at(11, 13), radii=(10.5, 2.6), fill=PALE, outline=EDGE, angle=hand.turned + 90
+    )
+    return (_held(hand, TINT, (3, -9), (19, -9), (20, 13), (2, 13)), rim)
 
 
 def spoon(hand: Hand, _amount: float) -> tuple[Shape, ...]:
+    """The handle goes into the cup on the table and is hidden below its rim."""
     x, y = hand.at(17, 3)
-    return (bar(2.0, (x + 3, y - 10), (x - 5, y + 22)),)
+    return (bar(2.2, (x + 3, y - 10), (x - 3, _RIM + 1)),)
 
 
 def key(hand: Hand, amount: float) -> tuple[Shape, ...]:
@@ -99,9 +104,13 @@ NAIL: tuple[Shape, ...] = (
     bar(2.0, (-55, 81), (-49, 81)),
 )
 
+_RIM = 74.0
+
 CUP_ON_TABLE: tuple[Shape, ...] = (
-    sheet((-50, 74), (-26, 74), (-29, 98), (-47, 98)),
-    Ellipse(centre=(-38, 74), radii=(12, 3.5), fill=TINT, outline=EDGE),
+    Ellipse(centre=(-50, 85), radii=(6, 6.5), fill=TINT, outline=EDGE),
+    Ellipse(centre=(-50, 85), radii=(3, 3.5), fill=SKY, outline=EDGE),
+    sheet((-50, _RIM), (-26, _RIM), (-28, 98), (-48, 98), fill=TINT),
+    Ellipse(centre=(-38, _RIM), radii=(12, 3.5), fill=PALE, outline=EDGE),
 )
 
 _PAINT: Colour = (120, 168, 128)

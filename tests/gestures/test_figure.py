@@ -53,6 +53,7 @@ def test_the_other_side_of_the_thumb_is_the_mirror_image() -> None:
 
 
 def test_fingers_bend_as_they_are_told() -> None:
+    # Seen from the edge, closed fingers come back over the palm: half the length is left.
     straight, bent = (
         bounds(
             draw(
@@ -61,4 +62,4 @@ def test_fingers_bend_as_they_are_told() -> None:
         )
         for amount in (0.0, 1.0)
     )
-    assert bent.height < 0.75 * straight.height
+    assert bent.height < 0.6 * straight.height

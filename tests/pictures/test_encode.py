@@ -177,6 +177,17 @@ def test_an_eye_survives_beside_hair_and_skin(encoding: Encoding) -> None:
     assert all(cell.ink != cell.paper for cell in holding)
 
 
+@pytest.mark.parametrize("count", [1, 2, 3])
+def test_marked_quarters_show_their_own_colour_and_the_rest_its_mean(count: int) -> None:
+    marked = np.array([[True, count > 2], [False, count > 1]])
+    wanted = marked.repeat(4, axis=0).repeat(4, axis=1)
+    pixels = np.where(wanted[:, :, None], (9, 9, 9), (200, 100, 50)).astype(np.uint8)
+    pixels[0, 4:] = np.where(wanted[0, 4:, None], (9, 9, 9), (0, 0, 0))
+    cells = blocks(pixels, marked=marked)
+    assert (shown(cells)[wanted] == 9).all()
+    assert (shown(cells)[~wanted] == np.rint(pixels[~wanted].mean(axis=0))).all()
+
+
 def test_a_cell_that_is_all_mark_is_blank() -> None:
     pixels = np.full((8, 8, 3), 7, dtype=np.uint8)
     marked = np.ones((2, 2), dtype=bool)

@@ -1,5 +1,6 @@
 """SVG, read back by an XML parser."""
 
+from dataclasses import replace
 from xml.etree import ElementTree
 
 from hypothesis import given
@@ -42,8 +43,9 @@ def test_shapes_keep_their_places_and_colours() -> None:
 
 
 def test_the_earth_fills_the_frame_below_the_ground() -> None:
-    earth = read(write(DRAWING)).findall(f"{NAMES}rect")[1]
-    assert (earth.get("y"), earth.get("height"), earth.get("fill")) == ("0", "10", "#8bac62")
+    drawing = replace(DRAWING, ground=3.0)
+    earth = read(write(drawing)).findall(f"{NAMES}rect")[1]
+    assert (earth.get("y"), earth.get("height"), earth.get("fill")) == ("3", "7", "#8bac62")
 
 
 @given(st.text(st.characters(min_codepoint=32, exclude_categories=["Cs", "Cn", "Cc"])))
