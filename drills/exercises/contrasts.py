@@ -24,6 +24,8 @@ AUXILIARIES: dict[str, tuple[Link, Tense, bool]] = {
 """Link, tense and whether it goes with one."""
 
 _MANY = (2, 3)
+_IN_SAYINGS = ("ball",)
+"""Things that, when had, say something else: \"to have a ball\"."""
 _DEALS = 8
 
 
@@ -111,7 +113,7 @@ class Holders:
         ]
         self._complements = {
             Link.BE: list(lexicon.adjectives),
-            Link.HAVE: [noun.key for noun in lexicon.things if shows_number(noun)],
+            Link.HAVE: [noun.key for noun in lexicon.things if noun.singular not in _IN_SAYINGS],
         }
         self._uses: Counter[str] = Counter()
         self._last: tuple[str, str] = ("", "")

@@ -203,6 +203,12 @@ def test_no_content_word_comes_twice_running(material: Material) -> None:
                 assert not set(before.words) & set(after.words)
 
 
+def test_no_sentence_is_a_saying(material: Material) -> None:
+    batch = make(material, Kind.CLOZE, "C4", count=200, groups=("has-have",))
+    assert not any("a ball" in item.restated.text for item in batch)
+    assert len({item.words[1] for item in batch}) > 3
+
+
 def test_no_noun_goes_with_one_number_only(material: Material) -> None:
     batch = make(material, Kind.CLOZE, "C4", count=120, groups=("is-are",))
     numbers: dict[str, set[bool]] = {}
