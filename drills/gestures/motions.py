@@ -30,8 +30,8 @@ _TOOLS = {
     ),
     "stir": Motion(
         view=View.SIDE, hand=HandShape.PINCH, tool=tools.spoon, scenery=tools.CUP_ON_TABLE,
-        poses=(Pose(wrist=(-8, 62), turned=-100), Pose(wrist=(-14, 66), turned=-100),
-               Pose(wrist=(-20, 62), turned=-100), Pose(wrist=(-14, 58), turned=-100)),
+        poses=(Pose(wrist=(-8, 53), turned=-100), Pose(wrist=(-15, 56), turned=-100),
+               Pose(wrist=(-22, 53), turned=-100), Pose(wrist=(-15, 50), turned=-100)),
         steps=ROUND,
     ),
     "turn-key": Motion(

@@ -53,7 +53,7 @@ def cup(hand: Hand, _amount: float) -> tuple[Shape, ...]:
 def spoon(hand: Hand, _amount: float) -> tuple[Shape, ...]:
     """The handle goes into the cup on the table and is hidden below its rim."""
     x, y = hand.at(17, 3)
-    return (bar(2.2, (x + 3, y - 10), (x - 3, _RIM + 1)),)
+    return (bar(2.4, (x + 3, y - 10), (x - 3, _RIM + 1), fill=TINT),)
 
 
 def key(hand: Hand, amount: float) -> tuple[Shape, ...]:
