@@ -42,12 +42,13 @@ def _section(title: str, body: Iterator[str]) -> Iterator[str]:
 
 def _fold(text: str, *, indent: int = 2, hang: int = 2) -> list[str]:
     """`text` in lines that fit, made inert; later lines are set in by `hang` more."""
-    return wrap(
+    lines = wrap(
         wording.inert(text),
         WIDTH,
         initial_indent=" " * indent,
         subsequent_indent=" " * (indent + hang),
     )
+    return [line.replace(wording.KEEP, " ") for line in lines]
 
 
 def _head(digest: Digest) -> Iterator[str]:
@@ -91,15 +92,13 @@ def _words(digest: Digest) -> Iterator[str]:
     yield "  Alone: right at once. In [ ]: 95 in 100 such ranges hold the true share."
     for line in digest.word_lines:
         yield from _fold(f"{line.label} ({wording.task(line)})")
-        yield from _fold(
+        for told in (
             f"alone {wording.share(line.unaided)} [{wording.interval(line)}], "
-            f"{wording.verdict(line)}; with help {wording.share(line.aided)}",
-            indent=4,
-        )
-        yield from _fold(
-            f"mean help {wording.help_level(line)}; change {wording.change(line.change)}",
-            indent=4,
-        )
+            f"against guessing: {wording.verdict(line)}",
+            f"with help {wording.share(line.aided)}, mean level of help {wording.help_level(line)}",
+            f"change, alone: {wording.change(line.change)}",
+        ):
+            yield from _fold(told, indent=4)
         if wording.errors(line) != "-":
             yield from _fold(f"wrong first: {wording.errors(line)}", indent=4)
 
@@ -146,15 +145,11 @@ def _sessions(digest: Digest) -> Iterator[str]:
     if not digest.sittings:
         yield "  None."
         return
-    yield f"  {'':<12}{'minutes':>8}{'trials':>8}   tired before, after (1-5)"
+    yield f"  {'':<12}{'minutes':>8}{'trials':>8}   tired (1-5)   ended"
     for sitting in digest.sittings:
-        tired = ", ".join(
-            "-" if value is None else str(value)
-            for value in (sitting.tired_before, sitting.tired_after)
-        )
         yield (
             f"  {wording.day(sitting.day):<12}{wording.number(sitting.minutes):>8}"
-            f"{sitting.trials:>8}   {tired:<8} {wording.REASONS[sitting.reason]}"
+            f"{sitting.trials:>8}   {wording.tired(sitting):<13} {wording.REASONS[sitting.reason]}"
         )
 
 

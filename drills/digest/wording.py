@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from datetime import date
@@ -18,6 +19,7 @@ from drills.digest.values import (
     DueDay,
     DueLine,
     Line,
+    SittingLine,
 )
 from drills.measures.accuracy import Share
 from drills.measures.chance import Verdict
@@ -43,9 +45,9 @@ FOILS = {
     Foil.WORD: "Other small word or ending",
 }
 VERDICTS = {
-    Verdict.ABOVE: "above guessing",
-    Verdict.SAME: "not distinguishable from guessing",
-    Verdict.BELOW: "below guessing",
+    Verdict.ABOVE: "above",
+    Verdict.SAME: "not distinguishable",
+    Verdict.BELOW: "below",
 }
 REASONS = {
     CloseReason.FINISHED: "finished",
@@ -66,7 +68,16 @@ ALERTS = {
 
 def inert(text: str) -> str:
     """`text` on one line, with every control and direction character made visible and harmless."""
-    return "".join(_inert(character) for character in " ".join(text.split()))
+    return "".join(_inert(character) for character in _WHITE.sub(" ", text).strip())
+
+
+# Holds words on one line; it leaves the text form as a plain space.
+KEEP = "\N{NO-BREAK SPACE}"
+_WHITE = re.compile(rf"[^\S{KEEP}]+")
+
+
+def _kept(text: str) -> str:
+    return text.replace(" ", KEEP)
 
 
 def _inert(character: str) -> str:
@@ -79,6 +90,14 @@ def _inert(character: str) -> str:
 
 def day(on: date) -> str:
     return f"{_DAYS[on.weekday()]} {on.day} {_MONTHS[on.month - 1]}"
+
+
+def span(first: date, last: date) -> str:
+    """`Wed 25 to Thu 26 Nov`."""
+    if first == last:
+        return day(last)
+    same_month = (first.year, first.month) == (last.year, last.month)
+    return f"{day(first).rsplit(' ', 1)[0] if same_month else day(first)} to {day(last)}"
 
 
 def day_and_year(on: date) -> str:
@@ -126,10 +145,10 @@ def _span(between: Interval) -> str:
 
 
 def verdict(line: Line) -> str:
-    """`above guessing (1 in 2)`; nothing where words alone decide or a person scores."""
+    """Against guessing: `above (1 in 2)`."""
     if line.verdict is None or line.chance is None:
         return "nothing to guess"
-    return f"{VERDICTS[line.verdict]} (1 in {number(1 / line.chance)})"
+    return f"{VERDICTS[line.verdict]} {_kept(f'(1 in {number(1 / line.chance)})')}"
 
 
 def help_level(line: Line) -> str:
@@ -144,12 +163,13 @@ def change(of: Change | None) -> str:
     before = f"{of.earlier.right}/{of.earlier.of}"
     if of.points is None or of.interval is None:
         return f"too few to compare, from {before}"
-    return f"{whole_percent(of.points):+d} points ({_span(of.interval)}), from {before}"
+    points = _kept(f"{whole_percent(of.points):+d} points")
+    return f"{points} {_kept(f'({_span(of.interval)}),')} {_kept(f'from {before}')}"
 
 
 def alert(of: Alert) -> str:
     if of.kind is AlertKind.NO_PRACTICE:
-        return f"No practice for {of.count} days: {day(of.days[0])} to {day(of.days[-1])}."
+        return f"No practice for {of.count} days: {span(of.days[0], of.days[-1])}."
     times = "" if of.count == 1 else f", {of.count} times"
     return f"{ALERTS[of.kind]}: {days(of.days)}{times}."
 
@@ -157,15 +177,24 @@ def alert(of: Alert) -> str:
 def ticks(line: Line) -> str:
     if line.gesture is None:
         return ""
-    ticked = [f"{tick} {count}" for tick, count in line.gesture.ticks.items() if count]
+    ticked = [f"{tick}{KEEP}{count}" for tick, count in line.gesture.ticks.items() if count]
     if line.gesture.hindered:
         ticked.append(f"hindered, not scored {line.gesture.hindered}")
     return ", ".join(ticked) or "-"
 
 
 def errors(line: Line) -> str:
-    wrong = [f"{FOILS[foil].lower()} {count}" for foil, count in line.errors.items() if count]
+    wrong = [f"{FOILS[foil].lower()}{KEEP}{count}" for foil, count in line.errors.items() if count]
     return ", ".join(wrong) or "-"
+
+
+def tired(sitting: SittingLine) -> str:
+    """`2, then 4`; `-` where it was not said."""
+    before, after = (
+        "-" if value is None else str(value)
+        for value in (sitting.tired_before, sitting.tired_after)
+    )
+    return f"{before}, then {after}"
 
 
 def task(line: Line) -> str:
@@ -212,8 +241,7 @@ def _due_together(lines: Sequence[DueLine]) -> str:
         runs = ", ".join(f"{inert(line.target.group)} {line.run}" for line in met)
         parts.append(f"right alone in a row: {runs}")
         practised = sorted({line.last for line in met if line.last is not None})
-        ends = practised[:1] if len(practised) == 1 else [practised[0], practised[-1]]
-        parts.append(f"last on {' to '.join(day(end) for end in ends)}")
+        parts.append(f"last on {span(practised[0], practised[-1])}")
     put_off = [line.open_since for line in lines if line.open_since is not None]
     if put_off:
         parts.append(f"open since {day(min(put_off))}")
@@ -229,10 +257,7 @@ def due_days(days: Iterable[DueDay]) -> list[tuple[str, list[tuple[str, str]]]]:
             empty.append(due_day)
             continue
         if empty:
-            names = (
-                [day(empty[0].day)] if len(empty) == 1 else [day(empty[0].day), day(empty[-1].day)]
-            )
-            found.append((" to ".join(names), []))
+            found.append((span(empty[0].day, empty[-1].day), []))
             empty = []
         if due_day is not None:
             found.append((day(due_day.day), due_rows(due_day.dues)))
