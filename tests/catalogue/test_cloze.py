@@ -59,3 +59,8 @@ def test_two_levels_of_one_key_are_noted(tmp_path: Path) -> None:
 def test_a_level_without_contrasts_is_noted_at_its_header(tmp_path: Path) -> None:
     _, problems = read(tmp_path, LEVEL[: LEVEL.index("contrasts")])
     assert problems == ["cloze.toml:1: `contrasts` is missing. Add `contrasts = ...` to [[level]]."]
+
+
+def test_a_key_that_nobody_reads_is_noted(tmp_path: Path) -> None:
+    _, problems = read(tmp_path, LEVEL + "nmae = 1\n")
+    assert problems == ["cloze.toml:6: There is no setting `nmae` here. Did you mean `name`?"]

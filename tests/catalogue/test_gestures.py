@@ -64,3 +64,8 @@ def test_a_fault_is_noted_at_its_line(old: str, new: str, said: str, tmp_path: P
 def test_two_gestures_of_one_key_are_noted(tmp_path: Path) -> None:
     _, problems = read(tmp_path, WAVE + WAVE)
     assert problems == ["gestures.toml:10: There are two gestures `wave`. Remove one."]
+
+
+def test_a_key_that_nobody_reads_is_noted(tmp_path: Path) -> None:
+    _, problems = read(tmp_path, WAVE + "nmae = 1\n")
+    assert problems == ["gestures.toml:9: There is no setting `nmae` here. Did you mean `name`?"]

@@ -104,6 +104,11 @@ def test_a_plan_is_read_whole_and_the_rest_keeps_its_defaults(tmp_path: Path) ->
         ("format = 1", "format = 0", ":1: `format` is 0, which is out of range."),
         ("format = 1\n", "", ": `format` is missing."),
         (
+            "[dose]",
+            f'note = "{"x" * 2001}"\n[dose]',
+            ":7: `note` has 2001 letters. Use at most 2000",
+        ),
+        (
             "trials = 4",
             "trials = 4\nnote = 'x'",
             ":33: There is no setting `note` here. It belongs at",
@@ -128,7 +133,13 @@ def test_a_fault_is_told_with_its_line_and_how_to_mend_it(
 def test_every_fault_is_told_in_the_order_of_the_file(tmp_path: Path) -> None:
     text = PLAN.replace("options = 4", "options = 1").replace("version = 3", "version = -3")
     text = text.replace("trials = 4", "trials = 0")
-    assert [told.split(":")[1] for told in faults(tmp_path, text)] == ["3", "26", "32"]
+    text += "\n[extra]\n"
+    text = text.replace("[dose]", "[[block]]\ntrials = 0\n[dose]").replace(
+        "session = 20", "session = 0"
+    )
+    lines = [int(told.split(":")[1]) for told in faults(tmp_path, text)]
+    assert lines == sorted(lines)
+    assert len(lines) == 8
 
 
 def test_a_plan_of_a_newer_program_says_only_that(tmp_path: Path) -> None:
