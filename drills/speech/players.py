@@ -25,6 +25,8 @@ from drills.speech.waves import (
 Ended = Callable[[bool], None]
 
 _PERIOD_MS = 20
+# miniaudio keeps three periods on their way to the loudspeaker.
+_HELD_BY_DEVICE = 3 * _PERIOD_MS * SAMPLES_PER_SECOND // 1000
 _PLAYERS = ("pw-play", "paplay", "aplay", "afplay")
 
 
@@ -111,14 +113,16 @@ class DevicePlayer:
 
     def _frames(self) -> Generator[bytes, int, None]:
         wanted = yield b""
+        still = 0
         while True:
             size = wanted * BYTES_PER_SAMPLE
             ended = None
             with self._lock:
                 chunk = self._pcm[self._at : self._at + size]
                 self._at += len(chunk)
-                # One period late, when the last piece has been heard and not only handed over.
-                if not chunk:
+                # The end is when the last piece has been heard, not when it is handed over.
+                still = 0 if chunk else still + wanted
+                if still > _HELD_BY_DEVICE:
                     ended, self._ended = self._ended, None
             if ended is not None:
                 ended(True)

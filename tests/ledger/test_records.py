@@ -20,6 +20,13 @@ from drills.ledger.lines import line_of
 REPOSITORY = Path(__file__).parents[2]
 
 
+@pytest.fixture
+def unsynced(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Leaves flushing to the system: for tests that open thousands of folders."""
+    monkeypatch.setattr(disk, "sync_file", lambda file: None)
+    monkeypatch.setattr(disk, "sync_folder", lambda folder: None)
+
+
 def keep(folder: Path, entries) -> None:
     ledger = open_ledger(folder)
     ledger.open_session(entries[0])
@@ -130,7 +137,7 @@ def test_only_the_sessions_asked_for_are_read(folder: Path, session, monkeypatch
 
 
 def test_a_file_cut_at_any_byte_gives_every_whole_entry_and_says_so(
-    tmp_path: Path, session
+    tmp_path: Path, session, unsynced
 ) -> None:
     entries = session(trials=1)
     keep(tmp_path / "whole", entries)
@@ -161,7 +168,9 @@ def test_a_file_cut_at_any_byte_gives_every_whole_entry_and_says_so(
             kept.unlink()
 
 
-def test_a_flip_of_any_byte_is_found_and_changes_no_entry(tmp_path: Path, session) -> None:
+def test_a_flip_of_any_byte_is_found_and_changes_no_entry(
+    tmp_path: Path, session, unsynced
+) -> None:
     entries = session(trials=0)
     keep(tmp_path / "whole", entries)
     (file,) = files(tmp_path / "whole")
