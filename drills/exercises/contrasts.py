@@ -25,7 +25,7 @@ AUXILIARIES: dict[str, tuple[Link, Tense, bool]] = {
 
 _MANY = (2, 3)
 _IN_SAYINGS = ("ball",)
-"""Things that, when had, say something else: \"to have a ball\"."""
+"""Things that, when had, say something else: to "have a ball"."""
 _DEALS = 8
 
 

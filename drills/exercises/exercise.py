@@ -27,6 +27,16 @@ class Batch:
     item_set: ItemSet = ItemSet.TREATED
 
 
+def no_groups(_material: Material, _names: Sequence[str]) -> tuple[str, ...]:
+    """Of a kind whose targets have no group."""
+    return ()
+
+
+def no_faults(_block: BlockPlan, _material: Material) -> tuple[Problem, ...]:
+    """Of a kind that takes any block whose names and groups are known."""
+    return ()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Exercise:
     """One kind of exercise.
@@ -37,10 +47,10 @@ class Exercise:
 
     kind: Kind
     names: Callable[[Material], tuple[str, ...]]
-    groups: Callable[[Material, Sequence[str]], tuple[str, ...]]
-    faults: Callable[[BlockPlan, Material], tuple[Problem, ...]]
     targets: Callable[[BlockPlan, Material], tuple[Target, ...]]
     make: Callable[[Batch], tuple[Item, ...]]
+    groups: Callable[[Material, Sequence[str]], tuple[str, ...]] = no_groups
+    faults: Callable[[BlockPlan, Material], tuple[Problem, ...]] = no_faults
 
 
 def with_id(item: Item) -> Item:

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from drills.core.gestures import Gesture
 from drills.core.items import Item, Kind, Target
 from drills.core.material import Material
 from drills.core.plans import BlockPlan
-from drills.core.problems import Problem
 from drills.exercises.choices import GESTURE_RULES, kept
 from drills.exercises.cues import gesture_ladder, say
 from drills.exercises.exercise import Batch, Exercise, with_id
@@ -16,14 +13,6 @@ from drills.exercises.exercise import Batch, Exercise, with_id
 
 def _names(material: Material) -> tuple[str, ...]:
     return tuple(material.gestures)
-
-
-def _groups(_material: Material, _names: Sequence[str]) -> tuple[str, ...]:
-    return ()
-
-
-def _faults(_block: BlockPlan, _material: Material) -> tuple[Problem, ...]:
-    return ()
 
 
 def _targets(block: BlockPlan, _material: Material) -> tuple[Target, ...]:
@@ -62,8 +51,6 @@ def _item(batch: Batch, target: Target, gesture: Gesture) -> Item:
 GESTURE = Exercise(
     kind=Kind.GESTURE,
     names=_names,
-    groups=_groups,
-    faults=_faults,
     targets=_targets,
     make=_make,
 )

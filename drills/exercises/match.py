@@ -62,10 +62,6 @@ def _groups(material: Material, names: Sequence[str]) -> tuple[str, ...]:
     return verb_groups(material.lexicon) if acts else ()
 
 
-def _faults(_block: BlockPlan, _material: Material) -> tuple[Problem, ...]:
-    return ()
-
-
 def _targets(block: BlockPlan, material: Material) -> tuple[Target, ...]:
     found: list[Target] = []
     for name in block.names:
@@ -253,7 +249,6 @@ MATCH = Exercise(
     kind=Kind.MATCH,
     names=_names,
     groups=_groups,
-    faults=_faults,
     targets=_targets,
     make=_make,
 )

@@ -8,7 +8,6 @@ from drills.core.items import Cue, Foil, Item, Kind, Option, Target
 from drills.core.material import Material
 from drills.core.meanings import Act
 from drills.core.plans import BlockPlan
-from drills.core.problems import Problem
 from drills.core.words import Lexicon, Sentence, Utterance
 from drills.exercises.balance import spread, without_runs
 from drills.exercises.casting import Casting
@@ -38,10 +37,6 @@ def _names(_material: Material) -> tuple[str, ...]:
 
 def _groups(material: Material, _names: Sequence[str]) -> tuple[str, ...]:
     return verb_groups(material.lexicon)
-
-
-def _faults(_block: BlockPlan, _material: Material) -> tuple[Problem, ...]:
-    return ()
 
 
 def construction_of(target: Target) -> str:
@@ -150,7 +145,6 @@ QUESTION = Exercise(
     kind=Kind.QUESTION,
     names=_names,
     groups=_groups,
-    faults=_faults,
     targets=_targets,
     make=_make,
 )

@@ -10,6 +10,7 @@ from random import Random
 
 import pytest
 
+from drills.catalogue import load
 from drills.core.items import Kind, Target
 from drills.core.material import Material
 from drills.core.plans import BlockPlan
@@ -31,6 +32,12 @@ def test_everything_that_can_be_named_can_be_made(kind: Kind, material: Material
         assert targets
         items = make_items(targets, options=2, material=material, rng=Random(1))
         assert [item.target for item in items] == list(targets)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_other_english_makes_the_same_kinds(kind: Kind) -> None:
+    british = load(ROOT / "content", locale="en-GB")
+    assert len(make(british, kind, count=40, options=3)) == 40
 
 
 def test_a_match_block_is_a_construction_by_a_verb_group(material: Material) -> None:
