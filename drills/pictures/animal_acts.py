@@ -25,11 +25,15 @@ def _stage(
     return Stage(shapes=tuple(shapes), doer=_body(doer), done_to=_body(done_to), touches=touches)
 
 
-def _behind(animal: Animal, build: Build, gait: Gait, ahead: AnimalFigure, gap: float) -> AnimalFigure:
+def _behind(
+    animal: Animal, build: Build, gait: Gait, ahead: AnimalFigure, gap: float
+) -> AnimalFigure:
     """`animal` with its foremost point `gap` units behind the animal `ahead`."""
     here = bounds(animal_figure(animal, build, gait).shapes)
     edge = bounds(ahead.shapes).left
-    return animal_figure(animal, build, replace(gait, x=gait.x + edge - gap - here.left - here.width))
+    return animal_figure(
+        animal, build, replace(gait, x=gait.x + edge - gap - here.left - here.width)
+    )
 
 
 def _push(doer: Animal, done_to: Animal, build: Build) -> Stage:
@@ -39,10 +43,14 @@ def _push(doer: Animal, done_to: Animal, build: Build) -> Stage:
     )  # fmt: skip
     pushed = animal_figure(done_to, build, braced)
     heave = Gait(
-        fore=((-0.2, 0.0), (-0.5, 0.0)), hind=((-0.5, 0.0), (-0.85, 0.0)), pitch=8, neck=doer.neck_rise + 12,
-        nod=62, crouch=0.14,
+        fore=((-0.2, 0.0), (-0.5, 0.0)), hind=((-0.5, 0.0), (-0.85, 0.0)), pitch=6,
+        neck=doer.neck_rise + 10, nod=56, crouch=0.08,
     )  # fmt: skip
     trial = animal_figure(doer, build, heave)
+    # A long head on short legs is held higher, so that the muzzle stays off the ground.
+    while trial.muzzle[1] > -doer.muzzle * 0.7:
+        heave = replace(heave, neck=heave.neck - 6, nod=heave.nod - 2)
+        trial = animal_figure(doer, build, heave)
     heave = replace(heave, x=pushed.rump[0] - trial.brow[0])
     pusher = animal_figure(doer, build, heave)
     lines = signs.speed_lines(
@@ -60,8 +68,8 @@ def _chase(doer: Animal, done_to: Animal, build: Build) -> Stage:
     lines = signs.speed_lines(left - 2, 11, hunter.hip[1] - 7, hunter.hip[1] + 1, hunter.hip[1] + 9)
     x, y = fled.head
     sweat = signs.drops(
-        (x - fled.head_radius * 1.6, y - fled.head_radius * 1.1),
-        (x - fled.head_radius * 2.3, y - fled.head_radius * 0.4), size=3.0,
+        (x - fled.head_radius * 1.7, y - fled.head_radius * 1.5),
+        (x - fled.head_radius * 2.4, y - fled.head_radius * 0.9), size=3.2,
     )  # fmt: skip
     return _stage(hunter, fled, [*lines, *hunter.shapes, *fled.shapes, *sweat])
 

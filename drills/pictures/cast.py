@@ -182,7 +182,7 @@ PEOPLE: Mapping[str, Person] = MappingProxyType(
         ),
         "painter": Person(
             skin=(222, 170, 120), hair=Hair.SHORT, hair_colour=(52, 38, 34),
-            hat=Hat.BERET, hat_colour=(168, 28, 52), top=(238, 224, 188), bottom=(98, 84, 76),
+            hat=Hat.BERET, hat_colour=(168, 28, 52), top=(138, 148, 84), bottom=(78, 64, 60),
             shoes=(60, 44, 40), beard=Beard.POINTED, trim=(168, 28, 52), girth=0.95,
             extras=(Extra.SMOCK,),
         ),

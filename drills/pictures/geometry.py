@@ -41,6 +41,11 @@ def unit(vector: Point) -> Point:
     return (vector[0] / size, vector[1] / size) if size > 1e-9 else (0.0, 1.0)
 
 
+def slope(vector: Point) -> float:
+    """The direction of `vector` in degrees, clockwise from the right."""
+    return math.degrees(math.atan2(vector[1], vector[0]))
+
+
 def shade(colour: Colour, factor: float) -> Colour:
     """`colour` darkened (factor < 1) or moved toward white (factor > 1)."""
     if factor <= 1:
@@ -55,7 +60,9 @@ def edge(colour: Colour) -> Colour:
     return shade(colour, 0.32)
 
 
-def blob(centre: Point, radius_x: float, radius_y: float, fill: Colour, angle: float = 0) -> Ellipse:
+def blob(
+    centre: Point, radius_x: float, radius_y: float, fill: Colour, angle: float = 0
+) -> Ellipse:
     return Ellipse(
         centre=centre, radii=(radius_x, radius_y), fill=fill, outline=edge(fill), angle=angle
     )

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from drills.pictures.geometry import area, blob, line, limb, patch, shade
+from drills.pictures.geometry import area, blob, limb, line, patch, shade
 from drills.pictures.shapes import Colour, Ellipse, Polygon, Shape, Stroke
 
 
@@ -15,7 +15,7 @@ class Thing:
     """A painted thing.
 
     back: what lies behind something put into it.   front: the rest.
-    rest: height at which a thing stands on it.   seat: how deep a round top lets it sink.
+    rest, rest_at: height and x at which a thing stands on it.
     mouth: (x, height, half width) of its opening, None when nothing can be in it.
     """
 
@@ -24,6 +24,7 @@ class Thing:
     width: float
     height: float
     rest: float
+    rest_at: float = 0.0
     mouth: tuple[float, float, float] | None = None
 
     @property
@@ -35,15 +36,23 @@ def _cup() -> Thing:
     red: Colour = (204, 44, 48)
     return Thing(
         back=(
-            Stroke(points=((10, -21), (19, -20), (19, -9), (9, -7)), width=3.6, fill=red, outline=shade(red, 0.32)),
+            Stroke(
+                points=((10, -21), (19, -20), (19, -9), (9, -7)),
+                width=3.6,
+                fill=red,
+                outline=shade(red, 0.32),
+            ),
             blob((0, -26), 13, 3.2, shade(red, 0.45)),
         ),
         front=(
             area(red, (-13, -26), (-6, -23.6), (6, -23.6), (13, -26), (10.5, 0), (-10.5, 0)),
             patch(shade(red, 1.5), (-9.5, -21), (-6.5, -20.5), (-5.5, -4), (-8, -4)),
         ),
-        width=33, height=29, rest=26, mouth=(0, 26, 10.5),
-    )  # fmt: skip
+        width=33,
+        height=29,
+        rest=26,
+        mouth=(0, 26, 10.5),
+    )
 
 
 def _bell() -> Thing:
@@ -52,15 +61,43 @@ def _bell() -> Thing:
         back=(blob((0, -2.4), 3.4, 3.4, shade(gold, 0.55)),),
         front=(
             limb((118, 74, 40), 4.4, (0, -27), (0, -36)),
-            area(gold, (-4, -29), (4, -29), (8, -24), (9.5, -12), (15, -4.5), (-15, -4.5), (-9.5, -12), (-8, -24)),
+            area(
+                gold,
+                (-4, -29),
+                (4, -29),
+                (8, -24),
+                (9.5, -12),
+                (15, -4.5),
+                (-15, -4.5),
+                (-9.5, -12),
+                (-8, -24),
+            ),
             line(shade(gold, 0.7), 2.0, (-12.5, -8), (12.5, -8)),
             patch(shade(gold, 1.6), (-5, -25), (-2.5, -25), (-4, -12), (-6.5, -12)),
         ),
-        width=31, height=38.5, rest=38,
-    )  # fmt: skip
+        width=31,
+        height=38.5,
+        rest=38,
+    )
 
 
 def _box() -> Thing:
+    card: Colour = (196, 146, 84)
+    return Thing(
+        back=(),
+        front=(
+            area(shade(card, 1.3), (-16, -25), (-12.5, -32), (12.5, -32), (16, -25)),
+            area(card, (-16, -25), (16, -25), (16, 0), (-16, 0)),
+            patch(shade(card, 0.78), (-2.4, -25), (2.4, -25), (2.4, 0), (-2.4, 0)),
+            patch(shade(card, 0.9), (-2.4, -25), (-1.8, -32), (1.8, -32), (2.4, -25)),
+        ),
+        width=33,
+        height=32,
+        rest=28.5,
+    )
+
+
+def _open_box() -> Thing:
     card: Colour = (196, 146, 84)
     return Thing(
         back=(area(shade(card, 0.5), (-16, -26), (16, -26), (13, -32), (-13, -32)),),
@@ -69,8 +106,11 @@ def _box() -> Thing:
             patch(shade(card, 0.78), (-2.4, -26), (2.4, -26), (2.4, 0), (-2.4, 0)),
             line(shade(card, 1.5), 1.5, (-15, -24.6), (15, -24.6)),
         ),
-        width=33, height=32, rest=28, mouth=(0, 26, 13.5),
-    )  # fmt: skip
+        width=33,
+        height=32,
+        rest=26,
+        mouth=(0, 26, 13.5),
+    )
 
 
 def _ball() -> Thing:
@@ -79,11 +119,17 @@ def _ball() -> Thing:
         back=(),
         front=(
             blob((0, -14), 14, 14, blue),
-            Stroke(points=((-13.2, -13), (-6, -9.4), (6, -9.4), (13.2, -13)), width=4.4, fill=(246, 244, 236)),
+            Stroke(
+                points=((-13.2, -13), (-6, -9.4), (6, -9.4), (13.2, -13)),
+                width=4.4,
+                fill=(246, 244, 236),
+            ),
             Ellipse(centre=(-4.5, -21), radii=(3.6, 2.4), fill=shade(blue, 1.6), angle=-30),
         ),
-        width=28, height=28, rest=27.4,
-    )  # fmt: skip
+        width=28,
+        height=28,
+        rest=27.4,
+    )
 
 
 def _book() -> Thing:
@@ -97,8 +143,10 @@ def _book() -> Thing:
             line((190, 180, 150), 1.0, (-14, -8.6), (19, -8.6)),
             line((190, 180, 150), 1.0, (-14, -5.6), (19, -5.6)),
         ),
-        width=41, height=14, rest=14,
-    )  # fmt: skip
+        width=41,
+        height=14,
+        rest=14,
+    )
 
 
 def _standing_book() -> Thing:
@@ -111,8 +159,10 @@ def _standing_book() -> Thing:
             patch((232, 200, 96), (-5, -27), (8, -27), (8, -23.5), (-5, -23.5)),
             patch((232, 200, 96), (-3, -20), (6, -20), (6, -18), (-3, -18)),
         ),
-        width=27, height=34, rest=34,
-    )  # fmt: skip
+        width=27,
+        height=34,
+        rest=34,
+    )
 
 
 def _hat() -> Thing:
@@ -120,25 +170,67 @@ def _hat() -> Thing:
     return Thing(
         back=(),
         front=(
-            area(felt, (-13, -4), (-11.5, -20), (-7, -25), (0, -22.5), (7, -25), (11.5, -20), (13, -4)),
+            area(
+                felt,
+                (-13, -4),
+                (-11.5, -20),
+                (-7, -25),
+                (0, -22.5),
+                (7, -25),
+                (11.5, -20),
+                (13, -4),
+            ),
             patch((150, 40, 52), (-13, -10), (13, -10), (13.2, -5), (-13.2, -5)),
             blob((0, -3.4), 23, 3.4, felt),
         ),
-        width=46, height=25, rest=23.5,
-    )  # fmt: skip
+        width=46,
+        height=25,
+        rest=23.5,
+    )
 
 
 def _turned_hat() -> Thing:
     felt: Colour = (92, 88, 104)
     return Thing(
-        back=(blob((0, -24), 24, 4.6, felt), Ellipse(centre=(0, -24), radii=(14, 2.8), fill=shade(felt, 0.4))),
-        front=(
-            area(felt, (-14, -23), (-7, -21), (7, -21), (14, -23), (11.5, -4), (6, 0), (-6, 0), (-11.5, -4)),
-            patch((150, 40, 52), (-13.8, -20), (-7, -18.2), (7, -18.2), (13.8, -20), (13, -14.4), (7, -12.6), (-7, -12.6), (-13, -14.4)),
-            Stroke(points=((-22.5, -23.4), (-13, -21), (0, -20.2), (13, -21), (22.5, -23.4)), width=3.4, fill=felt, outline=shade(felt, 0.32)),
+        back=(
+            blob((0, -24), 24, 4.6, felt),
+            Ellipse(centre=(0, -24), radii=(14, 2.8), fill=shade(felt, 0.4)),
         ),
-        width=48, height=28.6, rest=26, mouth=(0, 23, 11.5),
-    )  # fmt: skip
+        front=(
+            area(
+                felt,
+                (-14, -23),
+                (-7, -21),
+                (7, -21),
+                (14, -23),
+                (11.5, -4),
+                (6, 0),
+                (-6, 0),
+                (-11.5, -4),
+            ),
+            patch(
+                (150, 40, 52),
+                (-13.8, -20),
+                (-7, -18.2),
+                (7, -18.2),
+                (13.8, -20),
+                (13, -14.4),
+                (7, -12.6),
+                (-7, -12.6),
+                (-13, -14.4),
+            ),
+            Stroke(
+                points=((-22.5, -23.4), (-13, -21), (0, -20.2), (13, -21), (22.5, -23.4)),
+                width=3.4,
+                fill=felt,
+                outline=shade(felt, 0.32),
+            ),
+        ),
+        width=48,
+        height=28.6,
+        rest=26,
+        mouth=(0, 23, 11.5),
+    )
 
 
 def _shoe() -> Thing:
@@ -147,22 +239,47 @@ def _shoe() -> Thing:
         back=(blob((-11, -24.5), 10.5, 3.0, shade(leather, 0.45)),),
         front=(
             area(
-                leather, (-21.5, -25), (-15, -22.6), (-6, -22.6), (-0.5, -25), (4, -16), (15, -12.5), (21, -8.5),
-                (22, -3), (-21, -3),
+                leather,
+                (-21.5, -25),
+                (-15, -22.6),
+                (-6, -22.6),
+                (-0.5, -25),
+                (4, -16),
+                (15, -12.5),
+                (21, -8.5),
+                (22, -3),
+                (-21, -3),
             ),
-            area(shade(leather, 0.4), (-21.5, -3.4), (22.5, -3.4), (22.5, 0), (-7, 0), (-8.5, -1.6), (-11, 0), (-21.5, 0)),
+            area(
+                shade(leather, 0.4),
+                (-21.5, -3.4),
+                (22.5, -3.4),
+                (22.5, 0),
+                (-7, 0),
+                (-8.5, -1.6),
+                (-11, 0),
+                (-21.5, 0),
+            ),
             line((240, 226, 200), 1.5, (-1, -20), (4.5, -21.5)),
             line((240, 226, 200), 1.5, (2, -16.5), (7.5, -18)),
         ),
-        width=44, height=27.5, rest=25, mouth=(-11, 24.5, 8.5),
-    )  # fmt: skip
+        width=44,
+        height=27.5,
+        rest=24.5,
+        rest_at=-9,
+        mouth=(-11, 24.5, 8.5),
+    )
 
 
 def _bucket() -> Thing:
     steel: Colour = (150, 164, 184)
     return Thing(
         back=(
-            Stroke(points=((-15, -29), (-12, -38), (0, -42), (12, -38), (15, -29)), width=1.8, fill=(70, 74, 90)),
+            Stroke(
+                points=((-15, -29), (-12, -38), (0, -42), (12, -38), (15, -29)),
+                width=1.8,
+                fill=(70, 74, 90),
+            ),
             blob((0, -29), 15.5, 3.6, shade(steel, 0.45)),
         ),
         front=(
@@ -170,8 +287,11 @@ def _bucket() -> Thing:
             line(shade(steel, 0.62), 2.0, (-14, -20), (-7, -17.6), (7, -17.6), (14, -20)),
             patch(shade(steel, 1.6), (-10.5, -24), (-7.5, -23.5), (-6.5, -4), (-8.5, -4)),
         ),
-        width=33, height=43, rest=29.5, mouth=(0, 29, 12.5),
-    )  # fmt: skip
+        width=33,
+        height=43,
+        rest=29.5,
+        mouth=(0, 29, 12.5),
+    )
 
 
 THINGS: Mapping[str, Callable[[], Thing]] = MappingProxyType(
@@ -189,4 +309,6 @@ THINGS: Mapping[str, Callable[[], Thing]] = MappingProxyType(
 
 # How a thing is put when its usual way would hide it or close it.
 UPRIGHT: Mapping[str, Callable[[], Thing]] = MappingProxyType({**THINGS, "book": _standing_book})
-OPEN: Mapping[str, Callable[[], Thing]] = MappingProxyType({**THINGS, "hat": _turned_hat})
+OPEN: Mapping[str, Callable[[], Thing]] = MappingProxyType(
+    {**THINGS, "hat": _turned_hat, "box": _open_box}
+)

@@ -5,11 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drills.core.meanings import Place, Relation
+from drills.pictures.geometry import mirrored
 from drills.pictures.objects import OPEN, THINGS, UPRIGHT, Thing
 from drills.pictures.shapes import Ellipse, Mark, Polygon, Shape, Stroke
 
 CONTAINERS = ("cup", "box", "hat", "shoe", "bucket")
 _SHADE = (170, 154, 128)
+
+Parts = tuple[tuple[str, tuple[Shape, ...]], ...]
 
 
 def put(shapes: tuple[Shape, ...], x: float, y: float, size: float = 1.0) -> tuple[Shape, ...]:
@@ -38,74 +41,74 @@ def _shadow(thing: Thing, x: float, y: float, size: float = 1.0) -> Shape:
     return Ellipse(centre=(x + 2, y), radii=(thing.width * 0.52 * size, 3.0), fill=_SHADE)
 
 
-def _inside(thing: Thing, landmark: Thing) -> tuple[Shape, ...]:
+def _inside(thing: Thing, landmark: Thing) -> Parts:
     """The landmark is large, and the thing stands out of its mouth by half."""
-    assert landmark.mouth is not None
+    if landmark.mouth is None:
+        raise ValueError("nothing can be put into this thing")
     large = 1.7
     x, height, half = (part * large for part in landmark.mouth)
     size = min(1.15, 2 * half / thing.width)
     sunk = thing.height * size * 0.42
     return (
-        _shadow(landmark, 0, 0, large),
-        *put(landmark.back, 0, 0, large),
-        *put(thing.shapes, x, -height + sunk, size),
-        *put(landmark.front, 0, 0, large),
+        ("shade", (_shadow(landmark, 0, 0, large),)),
+        ("landmark", put(landmark.back, 0, 0, large)),
+        ("thing", put(thing.shapes, x, -height + sunk, size)),
+        ("landmark", put(landmark.front, 0, 0, large)),
     )
 
 
-def _upon(upper: Thing, lower: Thing) -> tuple[Shape, ...]:
+def _upon(upper: Thing, lower: Thing, names: tuple[str, str]) -> Parts:
     return (
-        _shadow(lower, 0, 0),
-        *put(lower.shapes, 0, 0),
-        *put(upper.shapes, 0, -lower.rest),
+        ("shade", (_shadow(lower, 0, 0),)),
+        (names[1], put(lower.shapes, 0, 0)),
+        (names[0], put(upper.shapes, lower.rest_at, -lower.rest)),
     )
 
 
-def _before(near: Thing, far: Thing) -> tuple[Shape, ...]:
+def _before(near: Thing, far: Thing, names: tuple[str, str]) -> Parts:
     """`near` stands lower and overlaps `far`, which shows above and at the right."""
     offset = near.width * 0.5 + far.width * 0.5 - min(near.width, far.width) * 0.48
     lift = max(13.0, near.height * 0.62 - far.height * 0.35)
     return (
-        _shadow(far, offset, -lift),
-        *put(far.shapes, offset, -lift),
-        _shadow(near, 0, 0),
-        *put(near.shapes, 0, 0),
+        ("shade", (_shadow(far, offset, -lift),)),
+        (names[1], put(far.shapes, offset, -lift)),
+        ("shade", (_shadow(near, 0, 0),)),
+        (names[0], put(near.shapes, 0, 0)),
     )
 
 
-def _beside(thing: Thing, landmark: Thing) -> tuple[Shape, ...]:
+def _beside(thing: Thing, landmark: Thing) -> Parts:
     offset = thing.width * 0.5 + landmark.width * 0.5 + 9
     return (
-        _shadow(thing, 0, 0),
-        _shadow(landmark, offset, 0),
-        *put(thing.shapes, 0, 0),
-        *put(landmark.shapes, offset, 0),
+        ("shade", (_shadow(thing, 0, 0), _shadow(landmark, offset, 0))),
+        ("thing", put(thing.shapes, 0, 0)),
+        ("landmark", put(landmark.shapes, offset, 0)),
     )
 
 
-def arrange(place: Place) -> tuple[Shape, ...]:
-    """The things of `place`, the located one on the left where sides apply.
+def parts(place: Place) -> Parts:
+    """The shapes of `place` in painting order, each group with what it is part of.
 
-    Raises: KeyError for a thing that has no drawing.
+    The located thing is on the left where sides apply. Names: shade, thing, landmark.
+    Raises: KeyError for a thing that has no drawing, ValueError for one that holds nothing.
     """
     thing, landmark = place.thing, place.landmark
     match place.relation:
         case Relation.IN:
             return _inside(UPRIGHT[thing](), OPEN[landmark]())
         case Relation.ON:
-            return _upon(THINGS[thing](), THINGS[landmark]())
+            return _upon(THINGS[thing](), THINGS[landmark](), ("thing", "landmark"))
         case Relation.UNDER:
-            return _upon(THINGS[landmark](), THINGS[thing]())
+            return _upon(THINGS[landmark](), THINGS[thing](), ("landmark", "thing"))
         case Relation.IN_FRONT_OF:
-            return _before(UPRIGHT[thing](), UPRIGHT[landmark]())
+            return _before(UPRIGHT[thing](), UPRIGHT[landmark](), ("thing", "landmark"))
         case Relation.BEHIND:
-            near, far = UPRIGHT[landmark](), UPRIGHT[thing]()
-            return _flipped(_before(near, far))
+            made = _before(UPRIGHT[landmark](), UPRIGHT[thing](), ("landmark", "thing"))
+            return tuple((name, tuple(map(mirrored, shapes))) for name, shapes in made)
         case Relation.NEXT_TO:
             return _beside(UPRIGHT[thing](), UPRIGHT[landmark]())
 
 
-def _flipped(shapes: tuple[Shape, ...]) -> tuple[Shape, ...]:
-    from drills.pictures.geometry import mirrored
-
-    return tuple(mirrored(shape) for shape in shapes)
+def arrange(place: Place) -> tuple[Shape, ...]:
+    """Every shape of `place`, as `parts` gives them."""
+    return tuple(shape for _, shapes in parts(place) for shape in shapes)

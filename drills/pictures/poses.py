@@ -27,6 +27,7 @@ def stance(
     and above the ground, in leg lengths.   more: other fields of `Pose`.
     """
     leg = build.leg
+    more["lean"] = more.get("lean", 0.0) * build.sway
 
     def foot(place: tuple[float, float]) -> Point:
         return (x + facing * place[0] * leg, -build.ankle - place[1] * leg)
@@ -52,15 +53,32 @@ def running(build: Build, x: float = 0.0, **more: Any) -> Pose:
     return stance(build, x, **(defaults | more))
 
 
+def sitting(build: Build, x: float = 0.0, *, facing: int = 1, **more: Any) -> Pose:
+    """A body on a seat of `seat_height`, thighs level, feet on the ground."""
+    knee = build.thigh * 0.95 / build.leg
+    return stance(
+        build,
+        x,
+        facing=facing,
+        height=build.shin / build.leg,
+        near=(knee, 0.0),
+        far=(knee + 0.12, 0.0),
+        seated=True,
+        **more,
+    )
+
+
+def seat_height(build: Build) -> float:
+    return build.ankle + build.shin - build.leg_width * 0.55
+
+
 def shoulder(build: Build, pose: Pose) -> Point:
     return solve(build, pose).shoulder
 
 
 def hand_at(build: Build, pose: Pose, forward: float, up: float) -> Point:
     """A place for a hand, from the shoulder, in arm lengths."""
-    return plus(
-        shoulder(build, pose), (pose.facing * forward * build.arm, -up * build.arm)
-    )
+    return plus(shoulder(build, pose), (pose.facing * forward * build.arm, -up * build.arm))
 
 
 def moved(pose: Pose, dx: float) -> Pose:

@@ -12,7 +12,7 @@ from drills.pictures.cast import ANIMALS, PEOPLE
 from drills.pictures.geometry import bounds, mirrored
 from drills.pictures.objects import THINGS
 from drills.pictures.places import CONTAINERS, arrange
-from drills.pictures.shapes import Colour, Drawing, Frame, Point, Shape
+from drills.pictures.shapes import Colour, Drawing, Frame, Mark, Point, Shape
 from drills.pictures.skeleton import build_for
 from drills.pictures.stage import Body, Stage
 
@@ -71,11 +71,22 @@ def _mirrored(staged: Stage) -> Stage:
     )
 
 
+def _softened(shape: Shape) -> Shape:
+    """A lighter outline: in few rows the edge line takes as much room as the limb."""
+    if isinstance(shape, Mark) or shape.outline is None:
+        return shape
+    red, green, blue = (
+        round(a * 0.6 + b * 0.4) for a, b in zip(shape.fill, shape.outline, strict=True)
+    )
+    return replace(shape, outline=(red, green, blue))
+
+
 def _shapes(scene: Scene, lines: int) -> tuple[Shape, ...]:
     if isinstance(scene.meaning, Place) and can_draw(scene.meaning):
         shapes = arrange(scene.meaning)
         return shapes if scene.side is Side.LEFT else tuple(mirrored(shape) for shape in shapes)
-    return stage(scene, lines=lines).shapes
+    shapes = stage(scene, lines=lines).shapes
+    return tuple(map(_softened, shapes)) if lines < 12 else shapes
 
 
 def drawings(scenes: Sequence[Scene], *, columns: int, lines: int) -> tuple[Drawing, ...]:

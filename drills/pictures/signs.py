@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from drills.pictures.geometry import area, between, blob, limb, line, minus, patch, plus, shade, turn, unit
+from drills.pictures.geometry import (
+    area,
+    between,
+    blob,
+    limb,
+    line,
+    minus,
+    patch,
+    plus,
+    shade,
+    turn,
+    unit,
+)
 from drills.pictures.shapes import Colour, Ellipse, Point, Shape, Stroke
 
 DARK: Colour = (46, 46, 60)
@@ -47,16 +59,21 @@ def heart(centre: Point, size: float) -> list[Shape]:
         area(red, (x - size, y - half * 0.5), (x + size, y - half * 0.5), (x, y + size)),
         blob((x - half, y - half * 0.7), half * 1.02, half * 0.95, red),
         blob((x + half, y - half * 0.7), half * 1.02, half * 0.95, red),
-        patch(red, (x - size * 0.8, y - half * 0.5), (x + size * 0.8, y - half * 0.5), (x, y + size * 0.7)),
+        patch(
+            red,
+            (x - size * 0.8, y - half * 0.5),
+            (x + size * 0.8, y - half * 0.5),
+            (x, y + size * 0.7),
+        ),
     ]
 
 
 def taps(at: Point, facing: int, size: float) -> list[Shape]:
-    """Two small arcs over a touch."""
+    """Two small arcs behind and below a touch, where no face is."""
     shapes: list[Shape] = []
-    for grow in (1.0, 1.8):
+    for grow in (1.25, 2.1):
         points = tuple(
-            plus(at, turn((0.0, -size * grow), angle * facing)) for angle in (-62, -40, -18, 4)
+            plus(at, turn((0.0, -size * grow), angle * facing)) for angle in (-150, -128, -106, -84)
         )
         shapes.append(Stroke(points=points, width=1.7, fill=DARK))
     return shapes
@@ -66,7 +83,13 @@ def sponge(at: Point, size: float) -> list[Shape]:
     x, y = at
     yellow: Colour = (250, 206, 40)
     return [
-        area(yellow, (x - size * 0.7, y - size), (x + size * 0.7, y - size), (x + size * 0.7, y + size), (x - size * 0.7, y + size)),
+        area(
+            yellow,
+            (x - size * 0.7, y - size),
+            (x + size * 0.7, y - size),
+            (x + size * 0.7, y + size),
+            (x - size * 0.7, y + size),
+        ),
         Ellipse(centre=(x, y - size * 0.4), radii=(1.1, 1.1), fill=shade(yellow, 0.75)),
         Ellipse(centre=(x - 1, y + size * 0.5), radii=(1.1, 1.1), fill=shade(yellow, 0.75)),
     ]
@@ -86,7 +109,13 @@ def tub(x: float, half: float, height: float) -> list[Shape]:
     """A wooden tub standing on the ground, foam on its rim."""
     wood: Colour = (176, 118, 66)
     shapes: list[Shape] = [
-        area(wood, (x - half, -height), (x + half, -height), (x + half * 0.86, 0), (x - half * 0.86, 0)),
+        area(
+            wood,
+            (x - half, -height),
+            (x + half, -height),
+            (x + half * 0.86, 0),
+            (x - half * 0.86, 0),
+        ),
         line(STEEL, 2.6, (x - half * 0.96, -height * 0.68), (x + half * 0.96, -height * 0.68)),
         line(STEEL, 2.6, (x - half * 0.88, -height * 0.18), (x + half * 0.88, -height * 0.18)),
     ]
@@ -98,7 +127,7 @@ def tub(x: float, half: float, height: float) -> list[Shape]:
 def spoon(hand: Point, tip: Point) -> list[Shape]:
     return [
         limb(STEEL, 1.8, hand, tip),
-        blob(tip, 3.4, 2.3, (190, 60, 40)),
+        blob(tip, 3.0, 1.8, shade(STEEL, 1.3)),
     ]
 
 
@@ -106,25 +135,52 @@ def bowl(centre: Point, half: float) -> list[Shape]:
     x, y = centre
     rim: Colour = (60, 120, 200)
     return [
-        Ellipse(centre=(x, y - half * 0.42), radii=(half * 0.86, half * 0.36), fill=(190, 60, 40)),
-        area((250, 248, 240), (x - half, y - half * 0.4), (x + half, y - half * 0.4), (x + half * 0.5, y + half * 0.6), (x - half * 0.5, y + half * 0.6)),
+        Ellipse(centre=(x, y - half * 0.42), radii=(half * 0.86, half * 0.36), fill=(226, 160, 70)),
+        area(
+            (250, 248, 240),
+            (x - half, y - half * 0.4),
+            (x + half, y - half * 0.4),
+            (x + half * 0.5, y + half * 0.6),
+            (x - half * 0.5, y + half * 0.6),
+        ),
         line(rim, 1.8, (x - half, y - half * 0.35), (x + half, y - half * 0.35)),
     ]
 
 
 def feather(hand: Point, tip: Point, wide: float) -> list[Shape]:
-    """A large plume held at `hand`; `tip` touches."""
+    """A large plume on a bare quill held at `hand`; `tip` touches."""
     axis = unit(minus(tip, hand))
     across = turn(axis, 90)
-    plume: Colour = (250, 250, 252)
-    outline = ((0.2, 0.0), (0.34, 0.8), (0.46, 0.55), (0.52, 1.05), (0.66, 0.75), (0.74, 1.05), (0.9, 0.6))
+    plume: Colour = (255, 196, 226)
+    outline = (
+        (0.4, 0.1),
+        (0.5, 0.85),
+        (0.62, 0.7),
+        (0.68, 1.0),
+        (0.8, 0.7),
+        (0.86, 0.8),
+        (0.95, 0.4),
+    )
     upper = [plus(between(hand, tip, along), across, -wide * out) for along, out in outline]
     lower = [plus(between(hand, tip, along), across, wide * out) for along, out in outline]
     return [
+        line((110, 66, 40), 2.4, plus(hand, axis, -wide), between(hand, tip, 0.5)),
         area(plume, *upper, tip, *reversed(lower)),
-        patch(shade(plume, 0.8), *lower, tip),
-        line((150, 90, 40), 1.8, plus(hand, axis, -wide), between(hand, tip, 0.9)),
+        patch((236, 96, 164), *lower, tip),
+        line((110, 66, 40), 1.2, between(hand, tip, 0.4), between(hand, tip, 0.88)),
     ]
+
+
+def wiggles(at: Point, facing: int, size: float) -> list[Shape]:
+    """Two short wavy lines beside a tickled place, on the side that `facing` gives."""
+    shapes: list[Shape] = []
+    for row in (-1.1, 1.1):
+        points = tuple(
+            plus(at, (facing * size * step * 0.45, size * (row + (0.22 if step % 2 else -0.22))))
+            for step in range(4)
+        )
+        shapes.append(Stroke(points=points, width=1.7, fill=DARK))
+    return shapes
 
 
 def camera(lens: Point, size: float) -> list[Shape]:
@@ -139,8 +195,20 @@ def camera(lens: Point, size: float) -> list[Shape]:
         limb(DARK, 1.8, (left + size * 0.6, y + size * 0.4), (left + size * 0.6, -1.5)),
         blob((left + size * 0.15, y - size * 0.95), size * 0.52, size * 0.52, reel),
         blob((left + size * 1.05, y - size * 0.95), size * 0.52, size * 0.52, reel),
-        area(body, (x - size * 0.35, y - size * 0.22), (x + size * 0.25, y - size * 0.5), (x + size * 0.25, y + size * 0.5), (x - size * 0.35, y + size * 0.22)),
-        area(body, (left - size * 0.2, y - size * 0.55), (left + size * 1.3, y - size * 0.55), (left + size * 1.3, y + size * 0.5), (left - size * 0.2, y + size * 0.5)),
+        area(
+            body,
+            (x - size * 0.35, y - size * 0.22),
+            (x + size * 0.25, y - size * 0.5),
+            (x + size * 0.25, y + size * 0.5),
+            (x - size * 0.35, y + size * 0.22),
+        ),
+        area(
+            body,
+            (left - size * 0.2, y - size * 0.55),
+            (left + size * 1.3, y - size * 0.55),
+            (left + size * 1.3, y + size * 0.5),
+            (left - size * 0.2, y + size * 0.5),
+        ),
         Ellipse(centre=(left + size * 0.95, y - size * 0.2), radii=(1.9, 1.9), fill=(240, 40, 40)),
     ]
 
@@ -154,20 +222,45 @@ def bucket(handle: Point, angle: float, size: float) -> list[Shape]:
     pail: Colour = (206, 60, 50)
     return [
         area(pail, at(-0.75, 0.9), at(0.75, 0.9), at(0.55, -0.8), at(-0.55, -0.8)),
-        line(shade(pail, 1.45), 1.8, at(-0.72, 0.6), at(0.72, 0.6)),
-        line(DARK, 1.6, at(-0.78, 0.9), at(0.78, 0.9)),
+        line(shade(pail, 1.45), 1.8, at(-0.7, 0.3), at(0.7, 0.3)),
+        Ellipse(
+            centre=at(0, 0.9),
+            radii=(size * 0.8, size * 0.3),
+            fill=(70, 150, 235),
+            outline=DARK,
+            angle=angle,
+        ),
     ]
 
 
-def tape(*points: Point, ticks: int = 7) -> list[Shape]:
-    """A yellow measuring tape with dark ticks along its first straight length."""
+def stool(x: float, height: float, half: float) -> list[Shape]:
+    """A plain stool whose seat is `height` units up."""
+    wood: Colour = (150, 98, 54)
+    return [
+        limb(shade(wood, 0.8), 2.6, (x - half * 0.7, -height), (x - half * 0.95, -1.3)),
+        limb(shade(wood, 0.8), 2.6, (x + half * 0.7, -height), (x + half * 0.95, -1.3)),
+        limb(wood, 3.6, (x - half, -height), (x + half, -height)),
+    ]
+
+
+def tape(start: Point, end: Point, width: float) -> list[Shape]:
+    """A yellow measuring tape with dark ticks."""
     yellow: Colour = (255, 222, 40)
-    start, end = points[0], points[1]
     across = turn(unit(minus(end, start)), 90)
-    shapes: list[Shape] = [limb(yellow, 4.2, *points)]
+    shapes: list[Shape] = [limb(yellow, width, start, end)]
+    shapes.append(blob(between(start, end, 0.62), width * 1.0, width * 1.0, (186, 40, 48)))
+    ticks = 8
     for step in range(1, ticks):
         at = between(start, end, step / ticks)
-        shapes.append(line((40, 36, 30), 1.6, plus(at, across, -2.0), plus(at, across, 0.4)))
+        long = 0.45 if step % 2 else 0.1
+        shapes.append(
+            line(
+                (40, 36, 30),
+                width * 0.38,
+                plus(at, across, -width * 0.4),
+                plus(at, across, width * long),
+            )
+        )
     return shapes
 
 

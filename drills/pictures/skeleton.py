@@ -19,7 +19,8 @@ class Build:
     """Proportions of a grown-up body, in drawing units.
 
     head: radius.   girth: half the depth of the trunk.   ankle: height of the ankle joint.
-    animal_legs, animal_head: factors for four-footed bodies.   hat: factor for what rises above a head.
+    animal_legs, animal_body, animal_depth, animal_head: factors for four-footed bodies.
+    hat: factor for what rises above a head.   sway: factor for leaning, since large heads meet.
     """
 
     head: float
@@ -34,9 +35,12 @@ class Build:
     leg_width: float
     girth: float
     ankle: float = 3.5
-    animal_legs: float = 1.0
-    animal_head: float = 1.0
+    animal_legs: float = 1.25
+    animal_body: float = 0.8
+    animal_depth: float = 1.2
+    animal_head: float = 1.25
     hat: float = 1.0
+    sway: float = 1.0
 
     @property
     def leg(self) -> float:
@@ -67,12 +71,12 @@ TALL = Build(
 MIDDLE = Build(
     head=13.5, neck=1.5, torso=26, thigh=15, shin=15, upper_arm=17, forearm=16.5,
     hand=4.4, arm_width=7.5, leg_width=9.5, girth=9.5,
-    animal_legs=0.85, animal_head=1.1, hat=0.85,
+    animal_legs=1.1, animal_body=0.8, animal_depth=1.2, animal_head=1.25, hat=0.85, sway=0.85,
 )  # fmt: skip
 SQUAT = Build(
     head=17, neck=0.0, torso=19, thigh=8.5, shin=8.5, upper_arm=18, forearm=18,
     hand=5.4, arm_width=8, leg_width=10, girth=11.5,
-    animal_legs=0.6, animal_head=1.3, hat=0.7,
+    animal_legs=0.65, animal_body=1.0, animal_depth=1.0, animal_head=1.3, hat=0.7, sway=0.6,
 )  # fmt: skip
 
 
@@ -96,6 +100,7 @@ class Pose:
     """What a body does: where the hip is, how it leans, where hands and feet go.
 
     A hand of None hangs.   head_back: looks over the shoulder.   to_viewer: the face looks out.
+    seated: a skirt falls from the knees.
     knees, elbows: 1 bends the usual way.
     """
 
@@ -110,6 +115,7 @@ class Pose:
     mouth: Mouth = Mouth.CLOSED
     head_back: bool = False
     to_viewer: bool = False
+    seated: bool = False
     knees: int = 1
     near_elbow: int = 1
     far_elbow: int = 1
@@ -216,3 +222,23 @@ def solve(build: Build, pose: Pose, girth: float = 1.0) -> Bones:
         near_leg=legs[0],
         far_leg=legs[1],
     )
+
+
+def along_limb(bones: Limb, share: float) -> Point:
+    """The point `share` of the way down a limb, along its bones."""
+    upper = distance(bones.root, bones.joint)
+    total = upper + distance(bones.joint, bones.end)
+    walked = share * total
+    if walked <= upper:
+        return between(bones.root, bones.joint, walked / upper)
+    return between(bones.joint, bones.end, (walked - upper) / (total - upper))
+
+
+def path_along(bones: Limb, start: float, end: float) -> list[Point]:
+    """The stretch of a limb between two shares of its length."""
+    points = [along_limb(bones, start)]
+    upper = distance(bones.root, bones.joint)
+    middle = upper / (upper + distance(bones.joint, bones.end))
+    if start < middle < end:
+        points.append(bones.joint)
+    return [*points, along_limb(bones, end)]

@@ -1,0 +1,146 @@
+"""Acts with a tool between the two: film, splash, measure.
+
+The doer stands on the left, the done-to on the right. Each act shows its roles three ways: hand or
+tool is on the done-to, the doer leans in, the done-to answers with arms, face or balance.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from drills.pictures import signs
+from drills.pictures.cast import Person
+from drills.pictures.geometry import area, line, plus
+from drills.pictures.pairs import posed, staged
+from drills.pictures.people import figure
+from drills.pictures.poses import (
+    hand_at,
+    stance,
+    within_reach,
+)
+from drills.pictures.shapes import Shape
+from drills.pictures.skeleton import Build, Mouth
+from drills.pictures.stage import Stage
+
+
+def film(doer: Person, done_to: Person, build: Build) -> Stage:
+    show = stance(build, facing=-1, lean=-3, near=(0.1, 0.0), far=(-0.2, 0.0), mouth=Mouth.SMILE)
+    show = replace(
+        show,
+        far_hand=hand_at(build, show, 0.82, 0.5),
+        near_hand=plus(show.hip, (-1.0, -3.0)),
+        near_elbow=1,
+    )
+    shown = figure(done_to, build, show)
+    film = stance(
+        build, -build.apart * 1.42, lean=10, tilt=2, near=(0.2, 0.0), far=(-0.3, 0.0), height=0.95
+    )
+    eye = posed(doer, build, film).face(1.35, -0.1)
+    size = build.head * 0.95
+    lens = (eye[0] + size * 2.1, eye[1] + size * 0.2)
+    grip = (lens[0] - size * 1.5, lens[1] + size * 0.5)
+    film = replace(film, near_hand=grip, far_hand=plus(grip, (6.0, 0.0)))
+    filmer = figure(doer, build, film)
+    beam = [
+        line(
+            (120, 120, 140),
+            1.2,
+            plus(lens, (size * 0.8, -size * 0.3)),
+            plus(lens, (size * 1.9, -size * 0.75)),
+        ),
+        line(
+            (120, 120, 140),
+            1.2,
+            plus(lens, (size * 0.8, size * 0.3)),
+            plus(lens, (size * 1.9, size * 0.75)),
+        ),
+    ]
+    shapes = [*filmer.body, *signs.camera(lens, size), *filmer.near_arm, *beam, *shown.shapes]
+    return staged(filmer, shown, shapes, (filmer.bones.near_arm.end, grip))
+
+
+def splash(doer: Person, done_to: Person, build: Build) -> Stage:
+    shrink = stance(
+        build,
+        facing=-1,
+        lean=-14,
+        tilt=-4,
+        near=(0.25, 0.0),
+        far=(-0.2, 0.1),
+        height=0.95,
+        mouth=Mouth.OPEN,
+    )
+    shrink = replace(
+        shrink,
+        near_hand=hand_at(build, shrink, -0.75, 0.4),
+        far_hand=hand_at(build, shrink, 0.75, 0.55),
+        near_elbow=-1,
+    )
+    wet = figure(done_to, build, shrink)
+    hit = wet.bones.trunk(0.55, 1.0)
+    throw = stance(
+        build, -build.apart * 1.2, lean=12, near=(0.4, 0.0), far=(-0.4, 0.0), height=0.94
+    )
+    pail = hand_at(build, throw, 0.88, -0.3)
+    throw = replace(
+        throw,
+        near_hand=plus(pail, (-build.head * 0.75, 3.0)),
+        far_hand=plus(pail, (0.0, -build.head * 0.5)),
+    )
+    thrower = figure(doer, build, throw)
+    size = build.head * 1.1
+    mouth = plus(pail, (size * 1.0, -size * 0.25))
+    rise = (mouth[0] + (hit[0] - mouth[0]) * 0.5, min(mouth[1], hit[1]) - build.head * 0.45)
+    thick = build.head * 0.32
+    water: list[Shape] = [
+        area(
+            signs.WATER,
+            plus(mouth, (0, -size * 0.5)),
+            plus(rise, (0, -thick)),
+            plus(hit, (0, -thick * 1.5)),
+            plus(hit, (2.0, thick * 1.6)),
+            plus(rise, (0, thick)),
+            plus(mouth, (0, size * 0.55)),
+        ),
+        line((150, 205, 255), 1.6, mouth, rise, hit),
+    ]
+    x, y = hit
+    spray = signs.drops(
+        (x - 5, y - build.head * 0.95),
+        (x - 9, y + build.head * 0.9),
+        (x - 3, y + build.head * 1.5),
+        (x - 13, y - build.head * 0.9),
+        (x - 14, y + build.head * 1.6),
+        (x + 3, y + build.head * 2.2),
+        size=3.0,
+    )
+    shapes = [
+        *thrower.body,
+        *wet.shapes,
+        *thrower.near_arm,
+        *water,
+        *signs.bucket(pail, 72, size),
+        *spray,
+    ]
+    return staged(thrower, wet, shapes, (hit, hit))
+
+
+def measure(doer: Person, done_to: Person, build: Build) -> Stage:
+    stand = stance(build, facing=1, near=(0.04, 0.0), far=(-0.06, 0.0), height=1.0, tilt=-4)
+    measured = figure(done_to, build, stand)
+    back = measured.bones.trunk(0.95, -1.0)
+    width = build.head * 0.36
+    line_x = back[0] - width * 0.5
+    grip, low = (line_x - width * 0.5, back[1]), (line_x - width * 0.5, back[1] * 0.42)
+    crouch = 1.0 if build.leg > 25 else 0.3
+    measure = stance(
+        build, lean=30 * crouch, tilt=-14 * crouch, near=(0.25, 0.0), far=(-0.4, 0.0), height=0.7
+    )
+    measure = within_reach(build, measure, grip, 0.98)
+    measure = replace(measure, far_hand=grip, near_hand=low)
+    measurer = figure(doer, build, measure)
+    tape = signs.tape((line_x, back[1] - build.head * 0.45), (line_x, -1.5), width)
+    shapes = [*measured.shapes, *measurer.body, *tape, *measurer.near_arm]
+    return staged(
+        measurer, measured, shapes, (measurer.bones.far_arm.end, grip), ((back[0], back[1]), back)
+    )
