@@ -9,7 +9,7 @@ from drills.core.material import Material
 from drills.core.meanings import Meaning, Place, Relation, Scene, Side, State
 from drills.core.plans import BlockPlan
 from drills.core.problems import Problem
-from drills.core.words import Lexicon, Part, Sentence, Utterance, phrases_of
+from drills.core.words import Lexicon, Part, Sentence, Utterance
 from drills.exercises.balance import spread
 from drills.exercises.casting import Casting
 from drills.exercises.choices import content_words, kept
@@ -166,7 +166,7 @@ def _cues(
         removes=foils[0] if len(foils) > 1 else None,
         start=start,
         start_spoken=say("The word starts with", f"{word[0].upper()}."),
-        answer_text=" ".join(phrases_of(tokens, sentence.end)),
+        answer_text=sentence.text,
         answer=answer,
     )
 

@@ -6,6 +6,7 @@ Order and levels: common practice, no source.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from drills.core.gestures import Gesture
@@ -15,6 +16,11 @@ from drills.core.words import Sentence, Utterance
 
 def say(*phrases: str) -> Utterance:
     return Utterance(phrases=phrases)
+
+
+def say_text(text: str) -> Utterance:
+    """A shown text as it is said: one phrase a sentence."""
+    return say(*re.split(r"(?<=[.?])\s+", text.strip()))
 
 
 def comprehension_ladder(
@@ -89,7 +95,7 @@ def cloze_ladder(
 def gesture_ladder(gesture: Gesture) -> tuple[Cue, ...]:
     """Levels 1 to 6; the caregiver's hand comes last, and only with leave."""
     return tuple(
-        Cue(level=level, kind=kind, text=text, spoken=say(*text.split("\n")))
+        Cue(level=level, kind=kind, text=text, spoken=say_text(text))
         for level, kind, text in (
             (1, CueKind.REPLAY, gesture.prompt),
             (2, CueKind.PICTURE, "Look at the picture.\nNow you do it."),

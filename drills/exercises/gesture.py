@@ -7,7 +7,7 @@ from drills.core.items import Item, Kind, Target
 from drills.core.material import Material
 from drills.core.plans import BlockPlan
 from drills.exercises.choices import GESTURE_RULES, kept
-from drills.exercises.cues import gesture_ladder, say
+from drills.exercises.cues import gesture_ladder, say_text
 from drills.exercises.exercise import Batch, Exercise, with_id
 
 
@@ -26,7 +26,7 @@ def _make(batch: Batch) -> tuple[Item, ...]:
 
 
 def _item(batch: Batch, target: Target, gesture: Gesture) -> Item:
-    spoken = say(*gesture.prompt.split("\n"))
+    spoken = say_text(gesture.prompt)
     item = Item(
         id="",
         kind=Kind.GESTURE,

@@ -11,6 +11,7 @@ import pytest
 
 from drills.core.items import Cue, CueKind, Item, Kind
 from drills.core.material import Material
+from drills.exercises.cues import say_text
 from tests.exercises.batches import make
 
 KINDS = [Kind.MATCH, Kind.CLOZE, Kind.QUESTION, Kind.GESTURE]
@@ -51,6 +52,14 @@ def test_all_help_that_is_said_is_said_in_short_phrases(kind: Kind, material: Ma
         for cue in item.cues:
             assert cue.spoken is not None
             assert all(0 < len(phrase.split()) <= 8 for phrase in cue.spoken.phrases)
+
+
+def test_a_text_is_said_a_sentence_at_a_time() -> None:
+    assert say_text("Open your hand. Palm forward.\nNow?").phrases == (
+        "Open your hand.",
+        "Palm forward.",
+        "Now?",
+    )
 
 
 def cue_of(item: Item, kind: CueKind) -> Cue:
