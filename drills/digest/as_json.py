@@ -90,13 +90,17 @@ def _sitting(sitting: SittingLine) -> dict[str, Any]:
 
 
 def _due(due: DueLine) -> dict[str, Any]:
-    return {**_plain(due), "target": str(due.target), "reason": wording.due_reason(due)}
+    return {**_plain(due), "target": str(due.target), "reason": _spaced(wording.due_reason(due))}
 
 
 def _answer(answer: AnswerLine) -> dict[str, Any]:
     row = _plain(answer)
     row["set"] = row.pop("item_set")
     return {**row, "target": str(answer.target)}
+
+
+def _spaced(text: str) -> str:
+    return text.replace(wording.KEEP, " ")
 
 
 def _plain(value: Any) -> Any:

@@ -159,8 +159,8 @@ def _upcoming(digest: Digest) -> Iterator[str]:
             yield f"  {day}: nothing due"
             continue
         yield f"  {day}"
-        for what, why in rows:
-            yield from _fold(f"{what}: {why}", indent=4)
+        for row in rows:
+            yield from _fold(f"{row.what}: {row.why}", indent=4)
 
 
 def _notes(digest: Digest) -> Iterator[str]:

@@ -7,6 +7,7 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from datetime import date
 from math import floor
+from typing import NamedTuple
 
 from drills.core.items import Foil, ItemSet, Kind
 from drills.core.records import CloseReason
@@ -42,7 +43,7 @@ FOILS = {
     Foil.REVERSAL: "Roles exchanged",
     Foil.VERB: "Other action",
     Foil.NOUN: "Other person or thing",
-    Foil.WORD: "Other small word or ending",
+    Foil.WORD: "Small word or ending",
 }
 VERDICTS = {
     Verdict.ABOVE: "above",
@@ -163,7 +164,8 @@ def change(of: Change | None) -> str:
     before = f"{of.earlier.right}/{of.earlier.of}"
     if of.points is None or of.interval is None:
         return f"too few to compare, from {before}"
-    points = _kept(f"{whole_percent(of.points):+d} points")
+    moved = whole_percent(of.points)
+    points = _kept(f"{moved:+d} points" if moved else "0 points")
     return f"{points} {_kept(f'({_span(of.interval)}),')} {_kept(f'from {before}')}"
 
 
@@ -202,55 +204,56 @@ def task(line: Line) -> str:
     return name if line.item_set is ItemSet.TREATED else f"{name}, {line.item_set.value}"
 
 
+class DueRow(NamedTuple):
+    """What is due on one day, all groups of a name together.
+
+    runs: right alone in a row, "new" for what was not met yet.   last: practised last.
+    since: open since; empty where nothing was put off.
+    """
+
+    what: str
+    runs: str
+    last: str
+    since: str
+
+    @property
+    def why(self) -> str:
+        if not self.last:
+            return "not met yet"
+        open_since = f"; open since {self.since}" if self.since else ""
+        return f"right alone in a row: {self.runs}; last on {self.last}{open_since}"
+
+
 def due_reason(line: DueLine) -> str:
     """Why a target comes up then, without saying "days ago": the page is read later."""
-    if line.last is None:
-        return "not met yet"
-    if line.run >= 2:
-        how = f"right alone {line.run} times in a row, last on {day(line.last)}"
-    elif line.run == 1:
-        how = f"right alone on {day(line.last)}"
-    else:
-        how = f"not right alone on {day(line.last)}"
-    return how if line.open_since is None else f"{how}; open since {day(line.open_since)}"
+    return _due_row([line]).why
 
 
-def due_rows(lines: Iterable[DueLine]) -> list[tuple[str, str]]:
-    """What is due on one day as (what, why), one row for all groups of a name in a task."""
+def due_rows(lines: Iterable[DueLine]) -> list[DueRow]:
     together: dict[tuple[str, Kind], list[DueLine]] = {}
     for line in lines:
         together.setdefault((line.label, line.target.kind), []).append(line)
-    rows = []
-    for (label, kind), of_name in together.items():
-        what = inert(f"{label}, {KINDS[kind]}")
-        if len(of_name) == 1:
-            (only,) = of_name
-            group = f" [{inert(only.target.group)}]" if only.target.group else ""
-            rows.append((what + group, due_reason(only)))
-        else:
-            rows.append((what, _due_together(of_name)))
-    return rows
+    return [_due_row(of_name) for of_name in together.values()]
 
 
-def _due_together(lines: Sequence[DueLine]) -> str:
-    """`right alone in a row: caring 3, going 0; last on Wed 25 Nov; open since Fri 27 Nov`."""
-    met = [line for line in lines if line.last is not None]
-    new = ", ".join(inert(line.target.group) for line in lines if line.last is None)
-    parts = [f"not met yet: {new}"] if new else []
-    if met:
-        runs = ", ".join(f"{inert(line.target.group)} {line.run}" for line in met)
-        parts.append(f"right alone in a row: {runs}")
-        practised = sorted({line.last for line in met if line.last is not None})
-        parts.append(f"last on {span(practised[0], practised[-1])}")
+def _due_row(lines: Sequence[DueLine]) -> DueRow:
+    runs = [
+        f"{inert(line.target.group)} {'new' if line.last is None else line.run}".strip()
+        for line in lines
+    ]
+    practised = sorted(line.last for line in lines if line.last is not None)
     put_off = [line.open_since for line in lines if line.open_since is not None]
-    if put_off:
-        parts.append(f"open since {day(min(put_off))}")
-    return "; ".join(parts)
+    return DueRow(
+        what=inert(f"{lines[0].label}, {KINDS[lines[0].target.kind]}"),
+        runs=", ".join(run.replace(" ", KEEP) for run in runs),
+        last=span(practised[0], practised[-1]) if practised else "",
+        since=day(min(put_off)) if put_off else "",
+    )
 
 
-def due_days(days: Iterable[DueDay]) -> list[tuple[str, list[tuple[str, str]]]]:
+def due_days(days: Iterable[DueDay]) -> list[tuple[str, list[DueRow]]]:
     """The days with what is due on each; neighbouring days with nothing are told together."""
-    found: list[tuple[str, list[tuple[str, str]]]] = []
+    found: list[tuple[str, list[DueRow]]] = []
     empty: list[DueDay] = []
     for due_day in (*days, None):
         if due_day is not None and not due_day.dues:

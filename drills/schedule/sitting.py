@@ -15,6 +15,10 @@ from drills.core.problems import BadInput
 from drills.schedule.sequence import MOST_OF_A_NAME_RUNNING, arrange, runs_are_short
 from drills.schedule.spacing import gap_days
 
+# What was never met counts as one whole gap late, and keeps one place in four of a block while
+# there is any: it can neither starve nor crowd out the rest.
+URGENCY_OF_NEW = 1.0
+TRIALS_PER_PLACE_FOR_NEW = 4
 # Beyond four givings in one sitting a target would be massed, not spaced.
 MOST_GIVINGS_OF_ONE = 4
 
@@ -72,6 +76,8 @@ def fit(deals: Sequence[BlockDeal], minutes: int, plan: Plan) -> tuple[BlockDeal
 
 def overdue(due: Due, *, settings: SpacingSettings, today: date) -> float:
     """Days overdue as a share of the gap: 0 on the day itself, negative before it."""
+    if due.last is None:
+        return URGENCY_OF_NEW
     return (today - due.day).days / gap_days(due.rung, settings)
 
 
@@ -102,7 +108,10 @@ def _deal_block(
         key=lambda target: (-stand[target].rung, -stand[target].run),
     )
     first, last = _ends(sure, block.trials)
-    counts = _counts(block.trials, ordered, urgency, ends=(first, last))
+    new = [target for target in ordered if stand[target].last is None]
+    kept_for_new = new[: block.trials // TRIALS_PER_PLACE_FOR_NEW]
+    ordered = list(dict.fromkeys((*kept_for_new, *ordered)))
+    counts = _counts(block.trials, ordered, urgency, new=frozenset(new), ends=(first, last))
     return BlockDeal(
         kind=block.kind,
         options=block.options,
@@ -133,10 +142,12 @@ def _counts(
     ordered: Sequence[Target],
     urgency: Mapping[Target, float],
     *,
+    new: frozenset[Target],
     ends: tuple[Target | None, Target | None],
 ) -> dict[Target, int]:
     """How often each target is given: due ones evenly and first, the rest to fill up.
 
+    New ones take no more than half of what is due, once something else is known.
     The order of the result is the order of urgency.
     """
     counts = dict.fromkeys(ordered, 0)
@@ -153,14 +164,18 @@ def _counts(
     for target in ends:
         if target is not None:
             give(target)
+    most_of_new = trials if len(new) == len(ordered) else max(1, trials // 2)
     due = [target for target in ordered if urgency[target] >= 0]
     most_of_one = max(MOST_GIVINGS_OF_ONE, -(-trials // len(ordered)))
-    for pool, most in ((due, most_of_one), (ordered, trials)):
+    for pool, most, most_new in ((due, most_of_one, most_of_new), (ordered, trials, trials)):
         while sum(counts.values()) < trials:
+            given_new = sum(counts[target] for target in new)
             open_to = [
                 target
                 for target in pool
-                if counts[target] < most and of_name[target.name] < most_of_name
+                if counts[target] < most
+                and of_name[target.name] < most_of_name
+                and (target not in new or given_new < most_new)
             ]
             if not open_to:
                 break

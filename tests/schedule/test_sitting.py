@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from datetime import timedelta
 from itertools import groupby, pairwise, permutations
 from random import Random
@@ -95,6 +96,26 @@ def test_a_block_of_one_trial_goes_to_the_most_overdue_not_to_the_surest():
 def test_one_due_target_is_not_massed():
     dues = [due(t, overdue=-2, rung=3) for t in GRID[1:]] + [due(GRID[0], overdue=3)]
     assert Counter(deal_one(24, GRID, dues))[GRID[0]] == 4
+
+
+def test_new_targets_take_at_most_half_of_a_block_that_has_other_work():
+    met = [due(t, overdue=0) for t in GRID[:3]]
+    dealt = Counter(deal_one(6, GRID, met))
+    assert sum(dealt[t] for t in GRID[3:]) == 3
+
+
+def test_no_target_waits_for_weeks_to_be_met():
+    # Six trials a day for sixteen targets, each due again the day after.
+    grid = [target(f"n{name}", f"g{group}") for name in range(4) for group in range(4)]
+    last: dict[Target, int] = {}
+    for day in range(8):
+        today = TODAY + timedelta(days=day)
+        dues = {
+            t: replace(due(t, run=1), day=TODAY + timedelta(days=on + 1)) for t, on in last.items()
+        }
+        (block,) = deal(plan(6), [grid], dues, today=today, rng=Random(day))
+        last |= dict.fromkeys(block.targets, day)
+    assert set(last) == set(grid)
 
 
 def test_a_block_without_targets_is_told_with_its_number():
