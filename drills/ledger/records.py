@@ -95,6 +95,7 @@ class Ledger:
     def open_session(self, opened: SessionOpened) -> None:
         """Begin the file of a session.   Raises: Failure; ValueError for an id in use."""
         with self._guard:
+            self._require_writable()
             if self._is_known(opened.session):
                 raise ValueError(f"session {opened.session!r} was opened before")
             if self._newest is not None and opened.at < self._newest:
@@ -108,6 +109,7 @@ class Ledger:
         Raises: Failure, and then the entry is in `held`; ValueError for an unopened session.
         """
         with self._guard:
+            self._require_writable()
             if isinstance(entry, SessionOpened) or not self._is_known(entry.session):
                 raise ValueError(f"session {entry.session!r} has not been opened")
             self._put(entry)
@@ -162,9 +164,11 @@ class Ledger:
             self._lock.release()
             self._lock = None
 
-    def _put(self, entry: Entry) -> None:
+    def _require_writable(self) -> None:
         if not self.writable:
             raise Failure(f"Nothing can be saved: {self.reason}.")
+
+    def _put(self, entry: Entry) -> None:
         # What no file could ever hold is refused here, so that it cannot block the entries after.
         canonical(row_of(entry))
         self._held.append(entry)

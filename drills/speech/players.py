@@ -31,6 +31,10 @@ _PLAYERS = ("pw-play", "paplay", "aplay", "afplay")
 
 
 class Player(Protocol):
+    """name: the device or program that is heard."""
+
+    name: str
+
     def play(self, pcm: bytes, ended: Ended) -> None:
         """Stop what is playing and play this; returns at once."""
 
@@ -83,6 +87,7 @@ class DevicePlayer:
     """Feeds a miniaudio device, which goes on with silence between sounds."""
 
     def __init__(self, device: Any) -> None:
+        self.name: str = device.backend
         self._device = device
         self._lock = Lock()
         self._pcm = b""
@@ -133,6 +138,7 @@ class CommandPlayer:
     """Starts the system's player for each sound."""
 
     def __init__(self, command: str, scratch: Path) -> None:
+        self.name = Path(command).name
         self._command = command
         self._wave = scratch / "played.wav"
         self._lock = Lock()
@@ -171,6 +177,8 @@ class CommandPlayer:
 
 class WindowsPlayer:
     """Windows' own player; it does not tell when it ends, so the length of the sound does."""
+
+    name = "winsound"
 
     def __init__(self, scratch: Path) -> None:
         self._winsound: Any = importlib.import_module("winsound")

@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 import json
-import os
 import shutil
-import signal
 import subprocess
-import sys
 import tempfile
 import time
-from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from queue import Empty, Queue
@@ -18,14 +14,20 @@ from threading import Lock, Thread
 from typing import Any
 
 from drills.core.ports import Voice
-from drills.core.problems import Failure
 from drills.core.words import Utterance
+from drills.speech.child import (
+    NO_DEVICE,
+    NO_VOICE,
+    close_pipes,
+    kill_child,
+    line_of,
+    sentence,
+    start_child,
+)
 
 OFF = "off"
 STARTING = "starting"
 READY = "ready"
-NO_VOICE = "no voice on this machine"
-NO_DEVICE = "no sound device"
 GAVE_UP = "the voice has stopped working"
 
 _RESTARTS = 3
@@ -42,44 +44,6 @@ def start_voice(*, voice: str = "en-us", on: bool = True, log: Path | None = Non
     voice: "en-us" or "en-gb".   log: takes what the sound libraries print; None drops it.
     """
     return ChildVoice(voice, log=log) if on else SilentVoice()
-
-
-def synthesise_to(
-    path: Path,
-    utterance: Utterance,
-    *,
-    words_per_minute: int,
-    pause_ms: int,
-    voice: str = "en-us",
-) -> None:
-    """Write what would be heard to a wave file; needs no sound device, and waits.
-
-    Raises: Failure when this machine has no voice or the file cannot be written.
-    """
-    job = _job("write", 1, utterance, words_per_minute, pause_ms) | {"path": str(path.absolute())}
-    scratch = Path(tempfile.mkdtemp(prefix="drills-voice-"))
-    child = _started(voice, scratch, log=None, extra={"SPEECH_AUDIO": "none"})
-    try:
-        assert child.stdin is not None  # noqa: S101  (both are pipes)
-        assert child.stdout is not None  # noqa: S101
-        child.stdin.write(_line(job))
-        child.stdin.flush()
-        why = NO_VOICE
-        for line in child.stdout:
-            event = json.loads(line)
-            if event["event"] == "done":
-                return
-            if event["event"] in ("failed", "no voice"):
-                why = event["why"]
-                break
-        raise Failure(f"Nothing can be spoken to {path}: {why}.")
-    except BrokenPipeError:
-        raise Failure(f"Nothing can be spoken to {path}: {NO_VOICE}.") from None
-    finally:
-        _kill(child)
-        child.wait()
-        _close(child)
-        shutil.rmtree(scratch, ignore_errors=True)
 
 
 class SilentVoice:
@@ -146,7 +110,7 @@ class ChildVoice:
             if self._is_over():
                 return
             self._number += 1
-            job = _job("say", self._number, utterance, words_per_minute, pause_ms)
+            job = sentence("say", self._number, utterance, words_per_minute, pause_ms)
             allowed = _ANSWER_SECONDS if self._state == READY else _START_SECONDS
             self._saying = _Saying(job, time.monotonic() + allowed)
             self._inbox.put((self, job))
@@ -158,7 +122,7 @@ class ChildVoice:
                 return
             self._prepared += 1
             self._number += 1
-            job = _job("prepare", self._number, utterance, words_per_minute, pause_ms)
+            job = sentence("prepare", self._number, utterance, words_per_minute, pause_ms)
             self._inbox.put((self, job))
 
     def is_speaking(self) -> bool:
@@ -179,7 +143,7 @@ class ChildVoice:
             self._saying = None
             self._state = OFF
             if self._child is not None:
-                _kill(self._child)
+                kill_child(self._child)
         self._inbox.put((self, None))
         self._thread.join(timeout=2)
 
@@ -190,23 +154,23 @@ class ChildVoice:
         for _ in range(1 + _RESTARTS):
             scratch = Path(tempfile.mkdtemp(prefix="drills-voice-"))
             try:
-                child = _started(self._voice, scratch, log=self._log)
+                child = start_child(self._voice, scratch, log=self._log)
             except OSError:
                 self._finish(NO_VOICE)
                 return
             with self._lock:
                 self._child, self._prepared = child, 0
                 if self._is_closed:
-                    _kill(child)
+                    kill_child(child)
             reader = Thread(target=self._read, args=(child,), name="voice reader", daemon=True)
             reader.start()
             self._serve(child)
             with self._lock:
-                _kill(child)
+                kill_child(child)
                 self._child = None
             child.wait()
             reader.join()
-            _close(child)
+            close_pipes(child)
             shutil.rmtree(scratch, ignore_errors=True)
             if self._is_over():
                 return
@@ -252,7 +216,7 @@ class ChildVoice:
     def _pass_on(self, child: subprocess.Popen[bytes], waiting: list[dict[str, Any]]) -> bool:
         assert child.stdin is not None  # noqa: S101  (a pipe)
         try:
-            child.stdin.write(b"".join(_line(job) for job in waiting))
+            child.stdin.write(b"".join(line_of(job) for job in waiting))
             child.stdin.flush()
         except OSError:
             return False
@@ -264,7 +228,7 @@ class ChildVoice:
         kind = event["event"]
         if kind == "no voice":
             self._finish(NO_VOICE)
-        elif kind == "no sound" or (kind == "ready" and not event["sound"]):
+        elif kind == "no sound" or (kind == "ready" and event["sound"] is None):
             self._finish(NO_DEVICE)
         elif kind == "ready":
             with self._lock:
@@ -295,64 +259,3 @@ class ChildVoice:
             if self._saying.has_started:
                 self._saying = None
             return True
-
-
-def _job(
-    do: str, number: int, utterance: Utterance, words_per_minute: int, pause_ms: int
-) -> dict[str, Any]:
-    return {
-        "do": do,
-        "id": number,
-        "phrases": list(utterance.phrases),
-        "words_per_minute": words_per_minute,
-        "pause_ms": pause_ms,
-    }
-
-
-def _line(job: dict[str, Any]) -> bytes:
-    return (json.dumps(job) + "\n").encode()
-
-
-def _started(
-    voice: str, scratch: Path, *, log: Path | None, extra: dict[str, str] | None = None
-) -> subprocess.Popen[bytes]:
-    package = str(Path(__file__).parents[2])
-    path = os.pathsep.join(filter(None, [package, os.environ.get("PYTHONPATH")]))
-    # Windows hands a library only what the environment held when its process began.
-    environment = {**os.environ, "PYTHONPATH": path, "ESPEAK_DATA_PATH": ".", **(extra or {})}
-    apart: dict[str, Any] = {}
-    if sys.platform == "win32":
-        apart["creationflags"] = subprocess.CREATE_NO_WINDOW
-    else:
-        # A group of its own: no Ctrl-C of the terminal's, and its players end with it.
-        apart["start_new_session"] = True
-    errors = None if log is None else log.open("ab")
-    try:
-        return subprocess.Popen(  # noqa: S603  (this program itself)
-            [sys.executable, "-m", "drills.speech.worker", voice, str(scratch)],
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL if errors is None else errors,
-            env=environment,
-            **apart,
-        )
-    finally:
-        if errors is not None:
-            errors.close()
-
-
-def _kill(child: subprocess.Popen[bytes]) -> None:
-    """End the child and the player it may have started; it must not have been waited for."""
-    if sys.platform == "win32":
-        child.kill()
-    else:
-        with suppress(OSError):
-            os.killpg(child.pid, signal.SIGKILL)
-
-
-def _close(child: subprocess.Popen[bytes]) -> None:
-    for pipe in (child.stdin, child.stdout):
-        # What was still to be written has nobody left to read it.
-        with suppress(OSError):
-            if pipe is not None:
-                pipe.close()

@@ -7,7 +7,8 @@ process, so it cannot outlive the program that started it.
     {"do": "prepare", "id": 8, ...}    {"do": "write", "id": 9, ..., "path": "x.wav"}
     {"do": "stop"}                     silence at once, also of a `say` that is not yet sounding
 
-    {"event": "ready", "sound": true}              or {"event": "no voice", "why": "..."}
+    {"event": "ready", "sound": "ALSA"}            null for no device; or, instead,
+    {"event": "no voice", "why": "..."}            and the process ends
     {"event": "started", "id": 7, "seconds": 2.1}  then {"event": "ended", "id": 7}
     {"event": "done", "id": 8}                     {"event": "failed", "id": 9, "why": "..."}
     {"event": "no sound", "id": 7}                 the device has gone
@@ -62,7 +63,7 @@ class Worker:
         player = open_player(self._scratch, audio=os.environ.get("SPEECH_AUDIO", ""))
         with self._turning:
             self._player = player
-        self._tell(event="ready", sound=player is not None)
+        self._tell(event="ready", sound=None if player is None else player.name)
         while True:
             try:
                 job = self._jobs.get(timeout=_REST_AFTER_SECONDS)

@@ -296,6 +296,10 @@ def test_a_reader_does_not_mend_what_the_writer_is_writing(folder: Path, session
     file.write_bytes(file.read_bytes()[:-40])
     data = file.read_bytes()
     reader = open_ledger(folder)
+    # Not a mistake of the caller's, though no session could be opened.
+    for entry in session("s2"):
+        with pytest.raises(Failure, match="another program"):
+            reader.open_session(entry) if entry == session("s2")[0] else reader.append(entry)
     assert list(reader.entries()) == entries[:-1]
     assert len(reader.notices) == 1  # that it only reads
     reader.close()

@@ -36,7 +36,7 @@ def spoken(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Callable[..., b
                 cwd=REPOSITORY,
                 env={**os.environ, "SPEECH_AUDIO": "none"},
             )
-            assert workers[voice].stdout.readline() == b'{"event": "ready", "sound": false}\n'
+            assert workers[voice].stdout.readline() == b'{"event": "ready", "sound": null}\n'
         return workers[voice]
 
     def speak(

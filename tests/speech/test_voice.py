@@ -9,12 +9,10 @@ from pathlib import Path
 
 import pytest
 
-from drills.core.problems import Failure
 from drills.core.words import Utterance
-from drills.speech import start_voice, synthesise_to
+from drills.speech import start_voice
 from drills.speech import voice as voices
 from drills.speech.voice import ChildVoice
-from drills.speech.waves import read_wave, seconds_of
 
 REPOSITORY = Path(__file__).parents[2]
 SHORT = Utterance(phrases=("Sit down.",))
@@ -29,25 +27,6 @@ def kill(voice: ChildVoice, number: int = 9) -> int:
     assert child is not None
     os.kill(child.pid, number)
     return child.pid
-
-
-def test_what_would_be_heard_can_be_kept_in_a_file(tmp_path: Path, monkeypatch) -> None:
-    monkeypatch.chdir(tmp_path)
-    synthesise_to(Path("said.wav"), LONG, words_per_minute=160, pause_ms=1000)
-    assert 3.0 < seconds_of(read_wave(tmp_path / "said.wav")) < 6.0
-    with pytest.raises(Failure, match="No such file"):
-        synthesise_to(tmp_path / "none" / "x.wav", LONG, words_per_minute=160, pause_ms=0)
-
-
-@pytest.mark.parametrize(
-    "body", ["raise ImportError('not for this machine')", "import os; os._exit(1)"]
-)
-def test_without_a_voice_there_is_a_plain_failure(body: str, tmp_path: Path, monkeypatch) -> None:
-    (tmp_path / "espeakng_loader.py").write_text(body)
-    monkeypatch.setenv("PYTHONPATH", str(tmp_path))
-    with pytest.raises(Failure, match=r"not for this machine|no voice on this machine"):
-        synthesise_to(tmp_path / "x.wav", SHORT, words_per_minute=120, pause_ms=0)
-    assert not (tmp_path / "x.wav").exists()
 
 
 def test_nothing_is_waited_for(voice: ChildVoice, wait) -> None:
@@ -184,9 +163,8 @@ def test_nothing_to_say_is_silence(voice: ChildVoice, wait) -> None:
 
 PROGRAM = """
 import sys, time
-from drills.core.problems import Failure
 from drills.core.words import Utterance
-from drills.speech import start_voice, synthesise_to
+from drills.speech import start_voice
 voice = start_voice()
 while voice.state == "starting":
     time.sleep(0.01)

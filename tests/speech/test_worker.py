@@ -44,7 +44,7 @@ def talk(tmp_path: Path) -> Iterator[Talk]:
         env={**os.environ, "SPEECH_AUDIO": "null"},
     ) as process:
         talk = Talk(process)
-        assert talk.hear() == {"event": "ready", "sound": True}
+        assert talk.hear() == {"event": "ready", "sound": "Null"}
         yield talk
         process.kill()
 
