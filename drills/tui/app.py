@@ -55,7 +55,7 @@ class PracticeApp(App[int]):
         self._home = home
         self._start = start
         self._minutes = minutes
-        self._session: Session | None = None
+        self.session: Session | None = None
         self._desk = Desk(
             home=home,
             speaker=Speaker(home.voice, home.plan.speech),
@@ -127,12 +127,12 @@ class PracticeApp(App[int]):
         self.exit(0)
 
     def abandon(self) -> None:
-        if self._session is not None:
-            self._session.abandon()
+        if self.session is not None:
+            self.session.abandon()
 
     def _practise(self, *, resume: bool) -> None:
-        self._session = self._home.start(resume=resume, minutes=self._minutes)
-        self.push_screen(SittingScreen(self._session, self._desk))
+        self.session = self._home.start(resume=resume, minutes=self._minutes)
+        self.push_screen(SittingScreen(self.session, self._desk))
 
 
 def run(
@@ -144,7 +144,9 @@ def run(
     """
     app = PracticeApp(home, start=start, minutes=minutes, encoding=encoding)
     try:
-        app.run()
+        # Leaving while a screen comes or goes cancels that, and nothing else.
+        with contextlib.suppress(asyncio.CancelledError):
+            app.run()
     finally:
         app.abandon()
     return app.return_code or 0

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from drills.core.ports import Clock
 
-# A key held down repeats after 250 to 660 ms on common desktops (from memory, no source); the
-# first repeat would else slip past a shorter second-press time as an answer of its own.
-SAME_KEY_MS = 700
+# A key held down repeats first after 250 to 660 ms on common desktops (from memory, no source);
+# with the default second-press time of 400 ms this factor outlasts that first repeat.
+SAME_KEY_FACTOR = 1.75
 
 
 class Presses:
@@ -29,5 +29,4 @@ class Presses:
         self._last_ms, self._last_key = now, key
         if since is None:
             return True
-        limit = max(self._second_press_ms, SAME_KEY_MS) if same else self._second_press_ms
-        return since >= limit
+        return since >= self._second_press_ms * (SAME_KEY_FACTOR if same else 1)

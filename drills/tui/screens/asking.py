@@ -18,6 +18,8 @@ from drills.tui.widgets.key_bar import GO_ON, HEAR_AGAIN, HELP, PAUSE, Hint, Key
 from drills.tui.widgets.words import Trouble, Words
 
 TICK_SECONDS = 0.05
+# What these say stands on the screen as the sentence.
+_SAID_ON_SCREEN = (CueKind.REPLAY, CueKind.SLOW_REPLAY, CueKind.TEXT)
 
 
 class AskScreen(KeyedScreen[None]):
@@ -53,8 +55,8 @@ class AskScreen(KeyedScreen[None]):
             )
         yield from self.compose_task()
         yield Words(classes="-message")
-        yield KeyBar(self._hints())
         yield Trouble(self._session.trouble)
+        yield KeyBar(self._hints())
 
     def heading(self) -> tuple[str, ...]:
         """What to do, above the task; none where the task says it."""
@@ -221,4 +223,10 @@ class AskScreen(KeyedScreen[None]):
 
 
 def cue_lines(cue: Cue | None) -> tuple[str, ...]:
-    return () if cue is None else tuple(cue.text.split("\n"))
+    """The help in writing, with what is said where that is put in other words."""
+    if cue is None:
+        return ()
+    lines = tuple(cue.text.split("\n"))
+    if cue.spoken is None or cue.kind in _SAID_ON_SCREEN or cue.spoken.text == " ".join(lines):
+        return lines
+    return (*lines, cue.spoken.text)

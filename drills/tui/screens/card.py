@@ -36,13 +36,13 @@ class CardScreen(KeyedScreen[int | None]):
         self._trouble = trouble
 
     def compose(self) -> ComposeResult:
-        with Vertical(classes="-card"):
+        with Vertical(classes="-middle"), Vertical(classes="-card"):
             yield Words(self.card.lines, apart=len(self.card.lines) < 4, classes="-question")
             yield Choices(
                 [(str(number), choice) for number, choice in enumerate(self.card.choices, 1)]
             )
-        yield KeyBar((HEAR_AGAIN, *self._ways_out()))
         yield Trouble(self._trouble)
+        yield KeyBar((HEAR_AGAIN, *self._ways_out()))
 
     def _ways_out(self) -> tuple[Hint, ...]:
         if self._escape == "pause":

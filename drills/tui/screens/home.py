@@ -40,7 +40,7 @@ class HomeScreen(KeyedScreen[None]):
         self._today = desk.home.today()
 
     def compose(self) -> ComposeResult:
-        with Vertical(classes="-page"):
+        with Vertical(classes="-middle"), Vertical(classes="-page"):
             yield Words(about_today(self._today), apart=True, classes="-today")
             yield Choices(ways_on(self._today))
         yield KeyBar(())

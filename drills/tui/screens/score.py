@@ -38,21 +38,23 @@ class ScoreScreen(KeyedScreen[Score | None]):
         self._ticks: set[Tick] = set()
 
     def compose(self) -> ComposeResult:
-        yield Words((f"Helper: score this gesture.   {self._gesture.name}",), classes="-title")
-        yield Words(
-            ("Right looks like this:", *(f"- {line}" for line in self._gesture.right)),
-            classes="-right",
-        )
-        with Vertical(classes="-scores"):
-            yield Choices(
-                [(str(score), words) for score, words in SCORES.items()], classes="-close"
+        with Vertical(classes="-panel"):
+            yield Words((f"Helper: score this gesture.   {self._gesture.name}",), classes="-title")
+            yield Words(
+                ("Right looks like this:", *(f"- {line}" for line in self._gesture.right)),
+                classes="-right",
             )
-        with Vertical(classes="-ticks"):
-            yield Words(("What was not right? Tick all that fit.",))
-            yield Choices(
-                [(letter, TICKS[tick]) for letter, tick in TICK_LETTERS.items()], classes="-close"
-            )
-        yield Words(classes="-chosen")
+            with Vertical(classes="-scores"):
+                yield Choices(
+                    [(str(score), words) for score, words in SCORES.items()], classes="-close"
+                )
+            with Vertical(classes="-ticks"):
+                yield Words(("What was not right? Tick all that fit.",))
+                yield Choices(
+                    [(letter, TICKS[tick]) for letter, tick in TICK_LETTERS.items()],
+                    classes="-close",
+                )
+            yield Words(classes="-chosen")
         yield KeyBar((_BACK,))
 
     def on_mount(self) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from textual.app import ComposeResult
+from textual.containers import Vertical
 
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.widgets.key_bar import CLOSE, GUIDE, KeyBar
@@ -27,15 +28,13 @@ class SignsScreen(KeyedScreen[None]):
         self._number = emergency_number
 
     def compose(self) -> ComposeResult:
-        yield Words(("Signs of a new stroke",), classes="-title")
-        yield Words((f"One sign is enough. Call {self._number} now.",), classes="-call")
-        yield Words([f"- {sign}" for sign in SIGNS], classes="-signs")
-        yield Words(
-            (
-                "Do not wait. Do not drive yourself.",
-                "Note the time when all was last well.",
-            ),
-        )
+        with Vertical(classes="-card"):
+            yield Words(("Signs of a new stroke",), classes="-title")
+            yield Words((f"One sign is enough. Call {self._number} now.",), classes="-call")
+            yield Words([f"- {sign}" for sign in SIGNS])
+            yield Words(
+                ("Do not wait. Do not drive yourself.", "Note the time when all was last well.")
+            )
         yield KeyBar((CLOSE,), everywhere=(GUIDE,))
 
     def hear(self, key: str) -> None:

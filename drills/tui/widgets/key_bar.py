@@ -36,7 +36,7 @@ class KeyBar(Horizontal):
     """The hints of this screen at the left, those of every screen at the right."""
 
     DEFAULT_CSS = """
-    KeyBar { height: 1; dock: bottom; padding: 0 1; color: $quiet; background: $card; }
+    KeyBar { height: 1; padding: 0 1; color: $quiet; background: $card; }
     KeyBar > KeyHint { width: auto; margin-right: 3; }
     KeyBar > KeyHint.-calls { color: $marked; text-style: bold; }
     KeyBar > .-space { width: 1fr; }

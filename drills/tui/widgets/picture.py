@@ -34,6 +34,11 @@ class Picture(Widget):
         return not self._frames
 
     @property
+    def still(self) -> tuple[Strip, ...]:
+        """The lines that are showing now."""
+        return self._frames[self._at] if self._frames else ()
+
+    @property
     def is_moving(self) -> bool:
         return self._timer is not None
 
@@ -58,7 +63,7 @@ class Picture(Widget):
 
     def render_line(self, y: int) -> Strip:
         width = self.size.width
-        strips = self._frames[self._at] if self._frames else ()
+        strips = self.still
         row = y - (self.size.height - len(strips)) // 2
         if not 0 <= row < len(strips):
             return Strip.blank(width, self.rich_style)

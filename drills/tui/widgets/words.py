@@ -33,7 +33,7 @@ class Trouble(Words):
     """One calm line on what could not be saved; takes no room while there is nothing to say."""
 
     DEFAULT_CSS = """
-    Trouble { color: $trouble; padding: 0 1; max-height: 2; dock: bottom; margin-bottom: 1; }
+    Trouble { color: $trouble; padding: 0 1; max-height: 2; }
     Trouble.-none { display: none; }
     """
 
@@ -43,4 +43,4 @@ class Trouble(Words):
 
     def tell(self, trouble: str | None) -> None:
         self.set_class(trouble is None, "-none")
-        self.say(() if trouble is None else (f"This answer could not be saved yet. {trouble}",))
+        self.say(() if trouble is None else (trouble,))

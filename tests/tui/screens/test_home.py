@@ -1,0 +1,75 @@
+"""The first screen and what it opens."""
+
+from __future__ import annotations
+
+from drills.core.material import Material
+from drills.core.words import Sort
+from drills.practice.home import Today
+from drills.tui.screens.home import about_today, ways_on
+from drills.tui.screens.people import pairs_of
+from drills.tui.widgets.picture import Picture
+from tests.edges import QuietVoice
+from tests.tui.player import playing
+
+
+def test_a_day_just_begun_says_how_long_practice_takes() -> None:
+    today = Today(minutes=25, sessions_done=0, resumable=0)
+    assert about_today(today) == ("Today's practice", "About 25 minutes.")
+    assert [key for key, _ in ways_on(today)] == ["1", "2", "3", "4"]
+
+
+def test_a_session_begun_today_offers_to_go_on_and_to_start_anew() -> None:
+    ways = dict(ways_on(Today(minutes=25, sessions_done=0, resumable=12)))
+    assert ways["1"] == "Go on with today's practice"
+    assert ways["n"] == "Start a new practice"
+
+
+def test_everyone_in_the_pictures_is_met(material: Material) -> None:
+    met = {noun.key for left, right, _ in pairs_of(material.lexicon) for noun in (left, right)}
+    cast = {noun.key for noun in material.lexicon.nouns.values() if noun.sort is not Sort.THING}
+    assert met == cast
+
+
+async def test_the_people_are_shown_with_their_names_page_by_page(material: Material) -> None:
+    voice = QuietVoice("ready")
+    pairs = list(pairs_of(material.lexicon))
+    async with playing(material, voice=voice) as player:
+        await player.press("2")
+        for first, second in zip(pairs[::2], pairs[1::2], strict=False):
+            for noun in (*first[:2], *second[:2]):
+                await player.until_text(noun.singular)
+                assert noun.singular in voice.said[-1]
+            await player.until(
+                lambda: not any(p.is_blank for p in player.app.screen.query(Picture))
+            )
+            await player.press("1")
+        await player.press("2")
+        await player.until_screen("HomeScreen")
+
+
+async def test_the_week_is_the_digest_and_scrolls(material: Material) -> None:
+    async with playing(material) as player:
+        await player.press("3")
+        await player.until_text("PRACTICE DIGEST")
+        top = player.text
+        await player.press("pagedown")
+        await player.until(lambda: player.text != top, "the next page")
+        await player.press("escape")
+        await player.until_screen("HomeScreen")
+
+
+async def test_the_guide_opens_its_chapters_by_number(material: Material) -> None:
+    async with playing(material) as player:
+        await player.press("g")
+        await player.until_text("The radio is off.")
+        await player.press("2")
+        await player.until_text("The light is good.")
+
+
+async def test_leave_ends_the_program(material: Material) -> None:
+    async with playing(material) as player:
+        await player.until_text("Leave")
+        await player.press("4")
+        await player.until(lambda: player.app.return_value is not None, "the end")
+        assert player.app.return_value == 0
+        assert player.entries == ()

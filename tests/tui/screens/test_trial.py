@@ -1,0 +1,314 @@
+"""One trial on screen: keys, help, time, pictures, voice."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from drills.core.items import CueKind, Kind
+from drills.core.material import Material
+from drills.core.plans import Plan, SittingSettings
+from drills.core.records import latest_trials
+from drills.tui.screens.asking import AskScreen
+from drills.tui.widgets.options import OptionBox
+from drills.tui.widgets.picture import Picture
+from tests.edges import QuietVoice
+from tests.tui.player import Player, plan_of, playing
+
+PICTURES = plan_of(Kind.MATCH, "full-passive", trials=3)
+FOUR = plan_of(Kind.MATCH, "full-passive", options=4)
+WORDS = plan_of(Kind.CLOZE, "C3")
+
+
+def asking(player: Player) -> AskScreen:
+    assert isinstance(player.app.screen, AskScreen)
+    return player.app.screen
+
+
+async def test_a_second_press_too_soon_is_no_answer(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        await player.answer(right=False)
+        await player.until_text("Not this one.")
+        for key in ("1", "2"):
+            await player.press(key, seconds=0.15)
+        await player.settle()
+        (trial,) = latest_trials(player.entries)
+        assert len(trial.attempts) == 1
+
+
+async def test_a_key_held_down_answers_once(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        wrong = str(2 - (player.ask.item.answer or 0))
+        await player.press(wrong)
+        await player.press(wrong, seconds=0.5)
+        for _ in range(30):
+            await player.press(wrong, seconds=0.033)
+        await player.settle()
+        (trial,) = latest_trials(player.entries)
+        assert len(trial.attempts) == 1
+
+
+async def test_an_option_taken_away_is_blank_and_cannot_be_chosen(material: Material) -> None:
+    async with playing(material, plan=FOUR) as player:
+        await player.begin()
+        while not player.ask.removed:
+            await player.press("h")
+        (gone,) = player.ask.removed
+        box = list(player.app.screen.query(OptionBox))[gone]
+        assert not box.visible
+        await player.press(str(gone + 1))
+        await player.settle()
+        assert latest_trials(player.entries) == ()
+        assert not asking(player).is_over
+
+
+async def test_help_to_the_end_leaves_only_the_answer(material: Material) -> None:
+    async with playing(material, plan=FOUR) as player:
+        await player.begin()
+        for _ in player.ask.item.cues:
+            await player.press("h")
+        answer = player.ask.item.answer
+        assert answer is not None
+        await player.until_text(f"Now press {answer + 1}.")
+        shown = [box.visible for box in player.app.screen.query(OptionBox)]
+        assert shown == [index == answer for index in range(4)]
+        await player.press(str(answer + 1))
+        await player.until_text("This is the one.")
+        (trial,) = latest_trials(player.entries)
+        assert not trial.aided_right
+
+
+async def test_the_right_option_is_marked_by_a_frame_and_a_word(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        assert "This one" not in player.text
+        await player.answer(right=True)
+        answer = player.ask.item.answer
+        await player.until_text(f"━ {(answer or 0) + 1}  This one ━")
+
+
+async def test_going_on_waits_for_the_gap_and_a_space_before_it_is_remembered(
+    material: Material,
+) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        first = player.app.screen
+        await player.answer(right=True)
+        await player.press("space")
+        await player.settle()
+        assert player.app.screen is first
+        player.clock.wait(3.5)
+        await player.until(lambda: player.app.screen is not first, "the next trial")
+
+
+async def test_digits_after_the_end_of_a_trial_do_nothing(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        await player.answer(right=True)
+        await player.press("1", "2", "h")
+        await player.settle()
+        (trial,) = latest_trials(player.entries)
+        assert len(trial.attempts) == 1
+
+
+async def test_leaving_one_out_is_a_skip_and_goes_on(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        first = player.app.screen
+        await player.press("escape")
+        await player.until_text("Leave this one out")
+        await player.press("4")
+        await player.until(
+            lambda: isinstance(player.app.screen, AskScreen) and player.app.screen is not first,
+            "the next trial",
+        )
+        (trial,) = latest_trials(player.entries)
+        assert trial.skipped
+        assert trial.attempts == ()
+
+
+async def test_a_pause_and_a_rest_come_back_to_the_same_trial(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        await player.press("h")
+        before = player.ask
+        await player.press("p")
+        await player.until_text("Rest")
+        await player.press("2")
+        await player.until_text("Take your time.")
+        await player.press("1")
+        await player.until_asked()
+        assert player.ask == before
+        await player.until_text("Listen again.")
+
+
+async def test_a_window_made_small_and_large_again_loses_nothing(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        trial, ask = player.app.screen, player.ask
+        await player.press("h")
+        await player.pilot.resize_terminal(70, 20)
+        await player.until_screen("CoverScreen")
+        await player.until_text("Now it is 70 x 20.")
+        await player.press("1")
+        await player.pilot.resize_terminal(100, 30)
+        await player.until(lambda: player.app.screen is trial, "the trial")
+        assert player.ask.item == ask.item
+        await player.until_text("Listen again.")
+        assert latest_trials(player.entries) == ()
+        await player.until(
+            lambda: all(
+                len(picture.still) == picture.size.height for picture in trial.query(Picture)
+            ),
+            "pictures of the new size",
+        )
+
+
+async def test_pictures_are_drawn_for_the_room_there_is(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        await player.until(lambda: not any(p.is_blank for p in player.app.screen.query(Picture)))
+        for picture in player.app.screen.query(Picture):
+            assert picture.size.width == 38
+            assert picture.size.height >= 15
+            assert {strip.cell_length for strip in picture.still} == {38}
+
+
+async def test_the_mouse_chooses_as_well(material: Material) -> None:
+    async with playing(material, plan=WORDS) as player:
+        await player.begin()
+        player.clock.wait(1)
+        box = list(player.app.screen.query(OptionBox))[player.ask.item.answer or 0]
+        await player.pilot.click(box)
+        await player.until_text("Yes.")
+
+
+async def test_the_bottom_line_can_be_clicked(material: Material) -> None:
+    async with playing(material, plan=WORDS) as player:
+        await player.begin()
+        player.clock.wait(1)
+        line = player.lines[23]
+        await player.pilot.click(offset=(line.index("help"), 23))
+        await player.until(lambda: player.ask.cue is not None, "help")
+
+
+@pytest.mark.parametrize("show_text", [True, False])
+async def test_the_plan_may_leave_the_sentence_to_the_ear_until_help_shows_it(
+    show_text: bool, material: Material
+) -> None:
+    plan = replace(PICTURES, sitting=SittingSettings(show_text=show_text))
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        sentence = player.ask.item.sentence
+        await player.until_text("Which picture fits?")
+        await player.settle()
+        assert (sentence in player.text) is show_text
+        while player.ask.cue is None or player.ask.cue.kind is not CueKind.TEXT:
+            await player.press("h")
+        await player.until_text(sentence)
+
+
+class SlowVoice(QuietVoice):
+    """A voice that speaks until the test says that it has ended."""
+
+    def __init__(self) -> None:
+        super().__init__("ready")
+        self.speaking = False
+        self.slowly: list[bool] = []
+
+    def say(self, *args: object, words_per_minute: int, **kwargs: object) -> None:  # type: ignore[override]
+        super().say(*args, words_per_minute=words_per_minute, **kwargs)  # type: ignore[arg-type]
+        self.slowly.append(words_per_minute < 120)
+        self.speaking = True
+
+    def is_speaking(self) -> bool:
+        return self.speaking
+
+    def stop(self) -> None:
+        self.speaking = False
+
+
+async def spoken_trial(player: Player, voice: SlowVoice) -> None:
+    await player.begin()
+    await player.until(lambda: voice.said[-1:] == [player.ask.item.spoken.text], "the prompt")
+
+
+async def test_the_wait_for_an_answer_is_counted_from_the_end_of_the_voice(
+    material: Material,
+) -> None:
+    voice = SlowVoice()
+    async with playing(material, plan=PICTURES, voice=voice) as player:
+        await spoken_trial(player, voice)
+        player.clock.wait(6)
+        voice.speaking = False
+        await player.settle()
+        player.clock.wait(1)
+        await player.answer(right=True)
+        (trial,) = latest_trials(player.entries)
+        assert trial.attempts[0].latency_ms == 2000
+
+
+async def test_an_answer_before_the_voice_has_ended_has_no_measured_wait(
+    material: Material,
+) -> None:
+    voice = SlowVoice()
+    async with playing(material, plan=PICTURES, voice=voice) as player:
+        await spoken_trial(player, voice)
+        await player.answer(right=True)
+        (trial,) = latest_trials(player.entries)
+        assert trial.attempts[0].latency_ms is None
+
+
+async def test_help_is_said_after_the_verdict_and_slowly_where_it_says_so(
+    material: Material,
+) -> None:
+    voice = SlowVoice()
+    async with playing(material, plan=PICTURES, voice=voice) as player:
+        await spoken_trial(player, voice)
+        await player.press("h")
+        await player.answer(right=False)
+        assert voice.said[-1] == "Not this one. Look again."
+        voice.speaking = False
+        await player.until(lambda: voice.said[-1] != "Not this one. Look again.", "the help")
+        assert voice.said[-1] == player.ask.item.spoken.text
+        assert voice.slowly[-1]
+
+
+async def test_hearing_again_is_on_record(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        await player.press("space", "space")
+        await player.answer(right=True)
+        (trial,) = latest_trials(player.entries)
+        assert trial.attempts[0].replays == 2
+
+
+async def test_all_that_is_said_in_a_trial_is_also_shown(material: Material) -> None:
+    voice = QuietVoice("ready")
+    async with playing(material, plan=WORDS, voice=voice) as player:
+        await player.begin()
+        await player.until(lambda: voice.said[-1:] == [player.ask.item.spoken.text], "the prompt")
+        shown = player.text
+        for _ in player.ask.item.cues:
+            await player.press("h")
+            await player.settle()
+            shown += player.text
+        await player.answer(right=True)
+        await player.settle()
+        shown += player.text
+        words = {word.strip(".,?:").lower() for word in shown.replace("\n", " ").split()}
+        start = voice.said.index(player.ask.item.spoken.text)
+        said = {word.strip(".,?:").lower() for text in voice.said[start:] for word in text.split()}
+        assert said - words == set()
+
+
+@pytest.mark.parametrize("large", [False, True])
+async def test_the_whole_task_fits_the_smallest_window(large: bool, material: Material) -> None:
+    plan: Plan = replace(FOUR, sitting=SittingSettings(large_letters=large))
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        for wanted in (player.ask.item.sentence, "hear again", "stroke signs", "guide"):
+            await player.until_text(wanted)
