@@ -1,4 +1,9 @@
-"""Match: hear a sentence, choose its picture."""
+"""Match: hear a sentence, choose its picture.
+
+Two pictures, the right one and its reversal, cannot be told apart without the sentence. With
+three or four, the other foils keep the right parts, so whoever compares the pictures sees the
+right doer oftener than the reversed one: what is to be measured is measured with two.
+"""
 
 from __future__ import annotations
 
