@@ -51,8 +51,10 @@ def make(
     entries: oldest first; sessions opened outside the range are left out.
     upcoming: where every target of the plan stands.   labels: key -> plain name.
     earlier: entries of as many days before, for the change.
-    today: while the range is still running; days to come are then no days without practice.
+    today: while the range is still running; days to come are then neither days without practice
+    nor days on which anything was put off.
     """
+    known_until = last if today is None else max(first - timedelta(days=1), min(last, today))
     turns = plan.sitting.day_turns_at_hour
     own = _within(entries, first, last, turns)
     before = _within(earlier, date.min, first - timedelta(days=1), turns)
@@ -77,7 +79,7 @@ def make(
             sat,
             practised_before=max((sitting.day for sitting in sat_before), default=None),
             first=first,
-            last=last if today is None else min(last, today),
+            last=known_until,
             turns_at_hour=turns,
             tired_rise=plan.sitting.tired_rise,
         ),
@@ -85,7 +87,7 @@ def make(
         sittings=sat,
         lines=lines,
         errors=errors_of(trials, labels),
-        upcoming=_upcoming(upcoming, labels, last),
+        upcoming=_upcoming(upcoming, labels, after=known_until, last=last),
         notes=tuple(
             Note(day=practice_day(entry.at, turns_at_hour=turns), text=entry.note)
             for entry in own
@@ -143,13 +145,18 @@ def _sitting_line(sitting: dose.Sitting, entries: Sequence[Entry]) -> SittingLin
     )
 
 
-def _upcoming(dues: Sequence[Due], labels: Mapping[str, str], last: date) -> tuple[DueDay, ...]:
-    """What falls due in the seven days after `last`; what is open by then stands on the first."""
+def _upcoming(
+    dues: Sequence[Due], labels: Mapping[str, str], *, after: date, last: date
+) -> tuple[DueDay, ...]:
+    """What falls due from the day after `after` to a week after `last`.
+
+    What is open by then stands on the first of these days.
+    """
     days: dict[date, list[DueLine]] = {
-        day: [] for day in days_between(last + timedelta(days=1), last + timedelta(days=7))
+        day: [] for day in days_between(after + timedelta(days=1), last + timedelta(days=7))
     }
     for due in dues:
-        shown = max(due.day, last + timedelta(days=1))
+        shown = max(due.day, after + timedelta(days=1))
         if shown in days:
             days[shown].append(
                 DueLine(
@@ -160,7 +167,7 @@ def _upcoming(dues: Sequence[Due], labels: Mapping[str, str], last: date) -> tup
                     rung=due.rung,
                     run=due.run,
                     # What was never met cannot have been put off.
-                    open_since=due.day if due.day <= last and due.last is not None else None,
+                    open_since=due.day if due.day <= after and due.last is not None else None,
                 )
             )
     return tuple(DueDay(day=day, dues=tuple(of_day)) for day, of_day in days.items())

@@ -27,7 +27,7 @@ def _parts(digest: Digest) -> Iterator[Iterator[str]]:
     yield _section("WRONG FIRST ANSWERS", _errors(digest))
     yield _section("GESTURES", _gestures(digest))
     yield _section("SESSIONS", _sessions(digest))
-    yield _section("DUE IN THE WEEK AFTER", _upcoming(digest))
+    yield _section("DUE NEXT", _upcoming(digest))
     yield _section("NOTES", _notes(digest))
     yield _section("DATA QUALITY", _quality(digest))
     yield iter(["", *wrap(wording.FOOT, WIDTH)])

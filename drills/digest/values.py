@@ -206,7 +206,7 @@ class Digest:
 
     simulated: any of it was practised by a simulated patient.
     lines: sentences and words first, gestures after them, each in the order of the plan.
-    upcoming: the seven days after `last`.
+    upcoming: the days to come, to a week after `last`.
     """
 
     first: date

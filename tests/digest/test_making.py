@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import binomtest
 from statsmodels.stats.proportion import confint_proportions_2indep, proportion_confint
@@ -154,6 +154,19 @@ def test_what_is_due_stands_on_its_day_and_what_was_put_off_on_the_first():
     assert WAVE not in [each.target for day in days for each in day.dues]
 
 
+def test_in_the_middle_of_the_week_what_is_still_to_come_is_not_put_off():
+    days = digest(today=date(2026, 11, 24)).upcoming
+    assert (days[0].day, days[-1].day) == (date(2026, 11, 25), date(2026, 12, 6))
+    assert [(due.target, due.open_since) for due in days[0].dues] == [(PASSIVE, None)]
+    late = digest(today=date(2026, 11, 26)).upcoming
+    assert [(due.target, due.open_since) for due in late[0].dues] == [(PASSIVE, date(2026, 11, 25))]
+
+
+def test_a_digest_read_later_is_the_digest_of_its_week():
+    entries = week()
+    assert digest(entries, today=date(2026, 12, 20), earlier=()) == digest(entries, earlier=())
+
+
 def test_every_answer_of_the_week_is_kept_one_by_one():
     entries = week()
     found = digest(entries).answers
@@ -226,6 +239,7 @@ def test_a_name_without_a_label_stands_for_itself():
     assert LABELS["C3"] == line(digest(), "C3").label
 
 
+@settings(deadline=None)
 @given(
     st.lists(
         st.tuples(

@@ -13,7 +13,7 @@ from datetime import timedelta
 from html.parser import HTMLParser
 
 import pytest
-from hypothesis import example, given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from drills.core.gestures import Tick
@@ -209,6 +209,7 @@ def test_groups_of_one_name_are_told_in_one_row():
 # Text
 
 
+@settings(deadline=None)
 @given(st.text(max_size=200), st.text(max_size=60))
 @example(HOSTILE, HOSTILE)
 @example("a" * 300, "b" * 90)
@@ -219,6 +220,7 @@ def test_every_line_of_text_fits_and_holds_no_control_character(note: str, label
     assert not [c for c in text if c != "\n" and unicodedata.category(c) in ("Cc", "Cf", "Cs")]
 
 
+@settings(deadline=None)
 @given(st.text())
 def test_inert_text_is_one_harmless_line_and_plain_words_stay(text: str):
     made = inert(text)
@@ -302,6 +304,7 @@ def test_quiet_text_on_the_page_has_the_contrast_that_wcag_asks_for():
         assert contrast(colour * 2) >= 7
 
 
+@settings(deadline=None)
 @given(st.text(max_size=60))
 @example(HOSTILE)
 def test_any_note_leaves_the_page_well_formed(note: str):
@@ -329,6 +332,7 @@ def test_a_falling_share_stays_a_number_in_the_spreadsheet():
     assert [rows["wave"][f"score_{score}"] for score in range(4)] == ["1", "0", "1", "1"]
 
 
+@settings(deadline=None)
 @given(st.text(string.printable, min_size=1, max_size=40))
 def test_labels_come_back_from_the_csv(label: str):
     text = render(digest(labels=dict.fromkeys(LABELS, label)), "csv")
@@ -341,6 +345,7 @@ def test_labels_come_back_from_the_csv(label: str):
 # JSON
 
 
+@settings(deadline=None)
 @given(st.text(max_size=60))
 @example("\ud800 half a character")
 def test_notes_come_back_from_the_json_and_it_can_be_written(note: str):

@@ -9,7 +9,7 @@ from itertools import groupby, pairwise, permutations
 from random import Random
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.core.due import Due
@@ -150,6 +150,7 @@ def blocks(draw: st.DrawFn):
     return draw(st.integers(1, 24)), grid, dues, draw(st.integers(0, 10**6))
 
 
+@settings(deadline=None)
 @given(blocks())
 def test_every_deal_is_full_and_no_name_runs_on(made):
     trials, grid, dues, seed = made
@@ -164,6 +165,7 @@ def test_every_deal_is_full_and_no_name_runs_on(made):
         assert dealt[-1] in sure
 
 
+@settings(deadline=None)
 @given(blocks(), st.integers(1, 60))
 def test_a_shorter_session_keeps_each_block_alive_and_mixed(made, minutes):
     trials, grid, dues, seed = made
@@ -212,6 +214,7 @@ def test_no_minutes_are_refused_in_one_sentence():
         fit((), 0, plan(3))
 
 
+@settings(deadline=None)
 @given(
     st.lists(st.sampled_from(GRID[:4]), min_size=1, max_size=7),
     st.integers(0, 99),
