@@ -133,7 +133,7 @@ class Animal:
 PEOPLE: Mapping[str, Person] = MappingProxyType(
     {
         "nurse": Person(
-            skin=(141, 85, 54), hair=Hair.BUN, hair_colour=BLACK,
+            skin=(158, 102, 70), hair=Hair.BUN, hair_colour=BLACK,
             hat=Hat.NURSE_CAP, hat_colour=WHITE, top=TEAL, bottom=TEAL, shoes=WHITE,
             sleeve=0.5, skirt=0.55, flare=0.25, extras=(Extra.WATCH,),
         ),
@@ -148,7 +148,7 @@ PEOPLE: Mapping[str, Person] = MappingProxyType(
             sleeve=0.35, skirt=1.0, flare=0.75, trim=(240, 150, 170), extras=(Extra.BODICE,),
         ),
         "dancer": Person(
-            skin=(96, 58, 40), hair=Hair.TOP_KNOT, hair_colour=(24, 20, 22),
+            skin=(126, 78, 54), hair=Hair.TOP_KNOT, hair_colour=(24, 20, 22),
             hat=Hat.NONE, hat_colour=BLACK, top=(226, 72, 132), bottom=(248, 176, 200),
             shoes=(226, 72, 132), sleeve=0.0, girth=0.82, trim=(252, 196, 216),
             extras=(Extra.TUTU,),
@@ -170,7 +170,7 @@ PEOPLE: Mapping[str, Person] = MappingProxyType(
             shoes=(88, 58, 34), beard=Beard.FULL, girth=1.1, extras=(Extra.DUNGAREES,),
         ),
         "sailor": Person(
-            skin=(120, 72, 46), hair=Hair.SHORT, hair_colour=BLACK,
+            skin=(138, 88, 60), hair=Hair.SHORT, hair_colour=BLACK,
             hat=Hat.SAILOR_HAT, hat_colour=WHITE, top=WHITE, bottom=NAVY, shoes=BLACK,
             bell=True, trim=NAVY, girth=0.95, extras=(Extra.SAILOR_COLLAR,),
         ),

@@ -16,6 +16,7 @@ class Thing:
 
     back: what lies behind something put into it.   front: the rest.
     rest, rest_at: height and x at which a thing stands on it.
+    core: how far its bulk, that can hide things, reaches to the left and right of x = 0.
     mouth: (x, height, half width) of its opening, None when nothing can be in it.
     """
 
@@ -25,6 +26,7 @@ class Thing:
     height: float
     rest: float
     rest_at: float = 0.0
+    core: tuple[float, float] = (13.0, 13.0)
     mouth: tuple[float, float, float] | None = None
 
     @property
@@ -58,7 +60,7 @@ def _cup() -> Thing:
 def _bell() -> Thing:
     gold: Colour = (238, 182, 40)
     return Thing(
-        back=(blob((0, -2.4), 3.4, 3.4, shade(gold, 0.55)),),
+        back=(blob((0, -1.6), 3.2, 2.6, shade(gold, 0.55)),),
         front=(
             limb((118, 74, 40), 4.4, (0, -27), (0, -36)),
             area(
@@ -67,16 +69,17 @@ def _bell() -> Thing:
                 (4, -29),
                 (8, -24),
                 (9.5, -12),
-                (15, -4.5),
-                (-15, -4.5),
+                (15, -2),
+                (-15, -2),
                 (-9.5, -12),
                 (-8, -24),
             ),
-            line(shade(gold, 0.7), 2.0, (-12.5, -8), (12.5, -8)),
+            line(shade(gold, 0.7), 2.0, (-12.5, -6.5), (12.5, -6.5)),
             patch(shade(gold, 1.6), (-5, -25), (-2.5, -25), (-4, -12), (-6.5, -12)),
         ),
         width=31,
         height=38.5,
+        core=(11.0, 11.0),
         rest=38,
     )
 
@@ -93,6 +96,7 @@ def _box() -> Thing:
         ),
         width=33,
         height=32,
+        core=(16.0, 16.0),
         rest=28.5,
     )
 
@@ -108,6 +112,7 @@ def _open_box() -> Thing:
         ),
         width=33,
         height=32,
+        core=(16.0, 16.0),
         rest=26,
         mouth=(0, 26, 13.5),
     )
@@ -128,6 +133,7 @@ def _ball() -> Thing:
         ),
         width=28,
         height=28,
+        core=(12.5, 12.5),
         rest=27.4,
     )
 
@@ -145,6 +151,7 @@ def _book() -> Thing:
         ),
         width=41,
         height=14,
+        core=(19.0, 19.0),
         rest=14,
     )
 
@@ -161,6 +168,7 @@ def _standing_book() -> Thing:
         ),
         width=27,
         height=34,
+        core=(13.0, 11.0),
         rest=34,
     )
 
@@ -185,6 +193,7 @@ def _hat() -> Thing:
         ),
         width=46,
         height=25,
+        core=(12.5, 12.5),
         rest=23.5,
     )
 
@@ -228,6 +237,7 @@ def _turned_hat() -> Thing:
         ),
         width=48,
         height=28.6,
+        core=(14.0, 14.0),
         rest=26,
         mouth=(0, 23, 11.5),
     )
@@ -265,6 +275,7 @@ def _shoe() -> Thing:
         ),
         width=44,
         height=27.5,
+        core=(21.0, 3.0),
         rest=24.5,
         rest_at=-9,
         mouth=(-11, 24.5, 8.5),

@@ -67,7 +67,8 @@ def _upon(upper: Thing, lower: Thing, names: tuple[str, str]) -> Parts:
 
 def _before(near: Thing, far: Thing, names: tuple[str, str]) -> Parts:
     """`near` stands lower and overlaps `far`, which shows above and at the right."""
-    offset = near.width * 0.5 + far.width * 0.5 - min(near.width, far.width) * 0.48
+    hidden = 0.48 * min(sum(near.core), sum(far.core))
+    offset = near.core[1] + far.core[0] - hidden
     lift = max(13.0, near.height * 0.62 - far.height * 0.35)
     return (
         ("shade", (_shadow(far, offset, -lift),)),

@@ -116,7 +116,7 @@ def drawings(scenes: Sequence[Scene], *, columns: int, lines: int) -> tuple[Draw
             height=height,
         )
         if isinstance(scene.meaning, Place):
-            made.append(Drawing(shapes=shapes, frame=frame, earth=_TABLE, ground=-10.0))
+            made.append(Drawing(shapes=shapes, frame=frame, earth=_TABLE, ground=-25.0))
         else:
             made.append(Drawing(shapes=shapes, frame=frame))
     return tuple(made)

@@ -37,7 +37,7 @@ def drops(*places: Point, size: float = 2.6) -> list[Shape]:
 
 def speed_lines(x: float, length: float, *heights: float) -> list[Shape]:
     """Level strokes from `x` leftward."""
-    return [line(DARK, 1.6, (x, y), (x - length, y)) for y in heights]
+    return [line(DARK, 2.0, (x, y), (x - length, y)) for y in heights]
 
 
 def footprints(start: float, end: float, size: float) -> list[Shape]:
@@ -71,11 +71,12 @@ def heart(centre: Point, size: float) -> list[Shape]:
 def taps(at: Point, facing: int, size: float) -> list[Shape]:
     """Two small arcs behind and below a touch, where no face is."""
     shapes: list[Shape] = []
-    for grow in (1.25, 2.1):
+    for grow in (1.3, 2.3):
         points = tuple(
-            plus(at, turn((0.0, -size * grow), angle * facing)) for angle in (-150, -128, -106, -84)
+            plus(at, turn((0.0, -size * grow), angle * facing))
+            for angle in (-176, -158, -140, -122)
         )
-        shapes.append(Stroke(points=points, width=1.7, fill=DARK))
+        shapes.append(Stroke(points=points, width=size * 0.42, fill=DARK))
     return shapes
 
 
