@@ -127,6 +127,14 @@ def test_canonical_means_that_the_first_noun_does_the_act(name: str, lexicon: Le
     assert construction.canonical == (first_noun == "nurse")
 
 
+def test_the_ranks_follow_the_order_known_from_acting_out() -> None:
+    """Source: Caplan, Baker & Dehaut 1985, Cognition 21:117, order of group means; from memory."""
+    order = ["active", "subject-cleft", "full-passive", "object-cleft"]
+    ranks = [CONSTRUCTIONS[name].rank for name in order]
+    assert ranks == sorted(set(ranks))
+    assert all(1 <= construction.rank <= 10 for construction in CONSTRUCTIONS.values())
+
+
 def test_harder_by_rank_is_never_canonical_above_non_canonical() -> None:
     canonical = [each.rank for each in CONSTRUCTIONS.values() if each.canonical]
     other = [each.rank for each in CONSTRUCTIONS.values() if not each.canonical]
