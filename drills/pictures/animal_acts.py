@@ -54,7 +54,7 @@ def _push(doer: Animal, done_to: Animal, build: Build) -> Stage:
     heave = replace(heave, x=pushed.rump[0] - trial.brow[0])
     pusher = animal_figure(doer, build, heave)
     lines = signs.speed_lines(
-        bounds(pusher.shapes).left - 2, 10, pusher.hip[1] - 6, pusher.hip[1] + 2, pusher.hip[1] + 10
+        bounds(pusher.shapes).left - 1, 8, pusher.hip[1] - 6, pusher.hip[1] + 2, pusher.hip[1] + 10
     )
     shapes = [*lines, *pushed.shapes, *pusher.shapes]
     touch = (pusher.brow, (pushed.rump[0], pusher.brow[1]))
@@ -63,9 +63,9 @@ def _push(doer: Animal, done_to: Animal, build: Build) -> Stage:
 
 def _chase(doer: Animal, done_to: Animal, build: Build) -> Stage:
     fled = animal_figure(done_to, build, replace(RUN, neck=-4, nod=12, open_mouth=True))
-    hunter = _behind(doer, build, replace(RUN, neck=22, nod=8), fled, 6.0)
+    hunter = _behind(doer, build, replace(RUN, neck=22, nod=8), fled, 3.0)
     left = bounds(hunter.shapes).left
-    lines = signs.speed_lines(left - 2, 11, hunter.hip[1] - 7, hunter.hip[1] + 1, hunter.hip[1] + 9)
+    lines = signs.speed_lines(left - 1, 9, hunter.hip[1] - 7, hunter.hip[1] + 1, hunter.hip[1] + 9)
     x, y = fled.head
     sweat = signs.drops(
         (x - fled.head_radius * 1.7, y - fled.head_radius * 1.5),
@@ -76,7 +76,7 @@ def _chase(doer: Animal, done_to: Animal, build: Build) -> Stage:
 
 def _follow(doer: Animal, done_to: Animal, build: Build) -> Stage:
     leader = animal_figure(done_to, build, WALK)
-    follower = _behind(doer, build, replace(WALK, neck=16, nod=48), leader, 14.0)
+    follower = _behind(doer, build, replace(WALK, neck=16, nod=48), leader, 11.0)
     steps = signs.footprints(follower.hip[0] + doer.body, leader.hip[0], 3.6)
     return _stage(follower, leader, [*steps, *follower.shapes, *leader.shapes])
 

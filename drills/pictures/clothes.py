@@ -36,7 +36,9 @@ def skirt(person: Person, bones: Bones) -> list[Shape]:
         return _lap(person, bones)
     hems = [along_limb(leg, person.skirt * 0.97) for leg in (bones.near_leg, bones.far_leg)]
     middle = between(hems[0], hems[1])
-    axis = unit(minus(middle, bones.hip))
+    # A long skirt hangs straight down, whatever the legs do, unless its wearer lies.
+    hangs = person.skirt >= 0.9 and abs(bones.pose.lean) < 60
+    axis = (0.0, 1.0) if hangs else unit(minus(middle, bones.hip))
     across = turn(axis, 90)
     offsets = [
         (hem[0] - bones.hip[0]) * across[0] + (hem[1] - bones.hip[1]) * across[1] for hem in hems

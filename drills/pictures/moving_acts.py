@@ -76,7 +76,7 @@ def pull(doer: Person, done_to: Person, build: Build) -> Stage:
     belt = signs.rope(pulled.bones.trunk(0.12, -1.0), tied)
     cord = signs.rope(tied, over, grip)
     shapes = [*pulled.body, *belt, *puller.body, *cord, *puller.near_arm, *pulled.near_arm]
-    return staged(puller, pulled, shapes, (puller.bones.near_arm.end, grip), (tied, tied))
+    return staged(puller, pulled, shapes, (puller.bones.near_arm.end, grip))
 
 
 def lift(doer: Person, done_to: Person, build: Build) -> Stage:
@@ -119,7 +119,7 @@ def carry(doer: Person, done_to: Person, build: Build) -> Stage:
     chest = posed(doer, build, walk)
     hip = (
         chest.hip[0] - build.torso * 0.1 + (build.head - 11.5) * 2.4,
-        chest.trunk(0.15 if build.leg > 25 else -0.15, 0.0)[1],
+        chest.trunk(0.15 if build.leg > 25 else 0.02, 0.0)[1],
     )
     knee = (hip[0] - build.thigh * 0.96, hip[1] - build.thigh * 0.3)
     near_foot = (knee[0] - build.shin * 0.55, knee[1] + build.shin * 0.84)
@@ -153,7 +153,7 @@ def chase(doer: Person, done_to: Person, build: Build) -> Stage:
     flee = running(build, lean=20, tilt=-8, mouth=Mouth.OPEN)
     flee = replace(
         flee,
-        near_hand=hand_at(build, flee, 0.62, 0.1),
+        near_hand=hand_at(build, flee, 0.68, -0.2),
         far_hand=hand_at(build, flee, -0.62, -0.3),
         far_elbow=1,
     )

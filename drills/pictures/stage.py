@@ -19,7 +19,8 @@ class Body:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stage:
-    """touches: (where the doer or the tool is, where the done-to is touched), pair by pair."""
+    """touches: (where a hand or lips came to be, where it was sent), pair by pair; they part when
+    the arm is too short. Without a tool the place sent to is on the done-to, else on the tool."""
 
     shapes: tuple[Shape, ...]
     doer: Body

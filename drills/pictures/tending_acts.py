@@ -42,7 +42,6 @@ def wash(doer: Person, done_to: Person, build: Build) -> Stage:
     rim = (-half + 1.0, -build.hip_height * 0.8)
     wash = replace(wash, near_hand=hand, far_hand=rim)
     washer = figure(doer, build, wash)
-    hand = washer.bones.near_arm.end
     x, y = place
     size = build.head * 0.45
     foam = signs.bubbles(
@@ -53,7 +52,7 @@ def wash(doer: Person, done_to: Person, build: Build) -> Stage:
         *washed.shapes, *signs.tub(0.0, half, build.hip_height * 0.8), *washer.body,
         *washer.near_arm, *foam, *signs.sponge(place, size),
     ]  # fmt: skip
-    return staged(washer, washed, shapes, (place, place))
+    return staged(washer, washed, shapes, (washer.bones.near_arm.end, hand))
 
 
 def feed(doer: Person, done_to: Person, build: Build) -> Stage:
@@ -74,7 +73,7 @@ def feed(doer: Person, done_to: Person, build: Build) -> Stage:
         *signs.bowl(plus(dish, (2.0, -2.0)), build.head * 0.62),
         *signs.spoon(feeder.bones.near_arm.end, mouth), *feeder.near_arm,
     ]  # fmt: skip
-    return staged(feeder, eater, shapes, (mouth, mouth))
+    return staged(feeder, eater, shapes, (feeder.bones.near_arm.end, hand))
 
 
 def kiss(doer: Person, done_to: Person, build: Build) -> Stage:
@@ -106,13 +105,13 @@ def tickle(doer: Person, done_to: Person, build: Build) -> Stage:
         lean=-15,
         tilt=-6,
         near=(0.3, 0.0),
-        far=(-0.1, 0.12),
+        far=(-0.05, 0.34),
         height=0.94,
         mouth=Mouth.LAUGH,
     )
     squirm = replace(
         squirm,
-        near_hand=hand_at(build, squirm, -0.78, 0.4),
+        near_hand=hand_at(build, squirm, -0.85, -0.15),
         far_hand=hand_at(build, squirm, 0.75, 0.55),
     )
     tickled = figure(done_to, build, squirm)
@@ -127,7 +126,7 @@ def tickle(doer: Person, done_to: Person, build: Build) -> Stage:
     plume = signs.feather(tickler.bones.near_arm.end, tip, build.head * 0.7)
     marks = signs.wiggles(plus(tip, (-build.head * 0.9, -build.head * 0.2)), -1, build.head * 0.5)
     shapes = [*tickler.body, *tickled.shapes, *plume, *tickler.near_arm, *marks]
-    return staged(tickler, tickled, shapes, (tip, tip))
+    return staged(tickler, tickled, shapes, (tickler.bones.near_arm.end, hand))
 
 
 def tap(doer: Person, done_to: Person, build: Build) -> Stage:

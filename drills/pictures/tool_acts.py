@@ -102,7 +102,7 @@ def splash(doer: Person, done_to: Person, build: Build) -> Stage:
             plus(rise, (0, thick)),
             plus(mouth, (0, size * 0.55)),
         ),
-        line((150, 205, 255), 1.6, mouth, rise, hit),
+        line((165, 215, 255), 2.6, mouth, rise, hit),
     ]
     x, y = hit
     spray = signs.drops(
@@ -122,7 +122,7 @@ def splash(doer: Person, done_to: Person, build: Build) -> Stage:
         *signs.bucket(pail, 72, size),
         *spray,
     ]
-    return staged(thrower, wet, shapes, (hit, hit))
+    return staged(thrower, wet, shapes, (thrower.bones.far_arm.end, throw.far_hand or pail))
 
 
 def measure(doer: Person, done_to: Person, build: Build) -> Stage:
@@ -131,16 +131,21 @@ def measure(doer: Person, done_to: Person, build: Build) -> Stage:
     back = measured.bones.trunk(0.95, -1.0)
     width = build.head * 0.36
     line_x = back[0] - width * 0.5
-    grip, low = (line_x - width * 0.5, back[1]), (line_x - width * 0.5, back[1] * 0.42)
-    crouch = 1.0 if build.leg > 25 else 0.3
-    measure = stance(
-        build, lean=30 * crouch, tilt=-14 * crouch, near=(0.25, 0.0), far=(-0.4, 0.0), height=0.7
-    )
+    grip, low = (line_x - width * 0.5, back[1]), (line_x - width * 0.5, back[1] * 0.56)
+    if build.leg > 25:
+        measure = stance(build, lean=30, tilt=-14, near=(0.25, 0.0), far=(-0.4, 0.0), height=0.7)
+    else:
+        # On one knee, so that the large head stays below the tape's upper end.
+        measure = stance(build, lean=4, near=(0.5, 0.0), far=(-0.9, 0.0), height=0.4)
     measure = within_reach(build, measure, grip, 0.98)
     measure = replace(measure, far_hand=grip, near_hand=low)
     measurer = figure(doer, build, measure)
-    tape = signs.tape((line_x, back[1] - build.head * 0.45), (line_x, -1.5), width)
+    tape = signs.tape((line_x, back[1] - build.head * 0.7), (line_x, -1.5), width)
     shapes = [*measured.shapes, *measurer.body, *tape, *measurer.near_arm]
     return staged(
-        measurer, measured, shapes, (measurer.bones.far_arm.end, grip), ((back[0], back[1]), back)
+        measurer,
+        measured,
+        shapes,
+        (measurer.bones.far_arm.end, grip),
+        (measurer.bones.near_arm.end, low),
     )
