@@ -16,7 +16,7 @@ from drills.language.abstract import (
     small,
 )
 from drills.language.constructions import realise
-from drills.language.roles import Role, check_roles
+from drills.language.roles import Role
 from drills.language.steps import finish
 
 
@@ -80,6 +80,5 @@ _PLAIN_NAMES: dict[type[Meaning], str] = {Act: "active", Place: "locative"}
 
 
 def _question(meaning: Act | Place, words: Phrase, lexicon: Lexicon) -> Sentence:
-    check_roles(meaning, lexicon)
     plain = realise(meaning, _PLAIN_NAMES[type(meaning)], lexicon).plain
     return Sentence(tokens=finish((words,), lexicon), plain=plain, end="?")
