@@ -9,5 +9,15 @@ from drills.catalogue.lexicon import LOCALES, load_lexicon
 from drills.catalogue.material import load
 from drills.catalogue.plan_text import plan_text
 from drills.catalogue.plans import in_locale, read_plan
+from drills.catalogue.profiles import load_profiles
 
-__all__ = ["LOCALES", "in_locale", "load", "load_guide", "load_lexicon", "plan_text", "read_plan"]
+__all__ = [
+    "LOCALES",
+    "in_locale",
+    "load",
+    "load_guide",
+    "load_lexicon",
+    "load_profiles",
+    "plan_text",
+    "read_plan",
+]
