@@ -80,7 +80,7 @@ def pull(doer: Person, done_to: Person, build: Build) -> Stage:
 
 
 def lift(doer: Person, done_to: Person, build: Build) -> Stage:
-    up = build.stature * 0.25
+    up = build.stature * 0.22
     pose = stance(
         build, facing=-1, lean=3, near=(-0.1, 0.0), far=(-0.26, 0.14), height=1.0, mouth=Mouth.SMILE
     )
@@ -119,7 +119,7 @@ def carry(doer: Person, done_to: Person, build: Build) -> Stage:
     chest = posed(doer, build, walk)
     hip = (
         chest.hip[0] - build.torso * 0.1 + (build.head - 11.5) * 2.4,
-        chest.trunk(0.15 if build.leg > 25 else 0.02, 0.0)[1],
+        chest.trunk(0.15 if build.leg > 25 else -0.08, 0.0)[1],
     )
     knee = (hip[0] - build.thigh * 0.96, hip[1] - build.thigh * 0.3)
     near_foot = (knee[0] - build.shin * 0.55, knee[1] + build.shin * 0.84)

@@ -46,7 +46,7 @@ def footprints(start: float, end: float, size: float) -> list[Shape]:
     shapes: list[Shape] = []
     for step in range(count):
         x = start + (end - start) * (step + 0.5) / count
-        y = size * (0.75 if step % 2 else 1.6)
+        y = size * (0.6 if step % 2 else 1.2)
         shapes.append(Ellipse(centre=(x, y), radii=(size, size * 0.55), fill=(78, 58, 36)))
     return shapes
 

@@ -130,11 +130,11 @@ def tickle(doer: Person, done_to: Person, build: Build) -> Stage:
 
 
 def tap(doer: Person, done_to: Person, build: Build) -> Stage:
-    stand = sitting(build, lean=9 if build.leg > 25 else 26, tilt=2, head_back=True)
+    stand = sitting(build, lean=9 if build.leg > 25 else 26, tilt=-4, mouth=Mouth.OPEN)
     knee = plus(stand.hip, (build.thigh * 0.6, -build.leg_width * 0.6))
     stand = replace(stand, near_hand=knee, far_hand=plus(knee, (4.0, 0.0)))
     tapped = figure(done_to, build, stand)
-    place = tapped.bones.trunk(0.95, -0.95)
+    place = tapped.bones.trunk(0.95 if build.leg > 25 else 0.85, -0.6)
     tap = stance(build, lean=6 if build.leg > 25 else -4, tilt=4, near=(0.2, 0.0), far=(-0.2, 0.0))
     tap = within_reach(build, tap, place, 0.97)
     tap = replace(tap, near_hand=place)

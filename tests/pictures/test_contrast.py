@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from itertools import combinations
+
 import colorspacious
 import numpy as np
 import pytest
@@ -47,3 +49,12 @@ def test_a_reversal_looks_different_from_its_target(verb, lines, gate):
         for kept in (True, False)
     ]
     assert sum(shares) / len(shares) >= gate
+
+
+@pytest.mark.parametrize("lines", [15, 9])
+@pytest.mark.parametrize(("doer", "done_to"), [("nurse", "farmer"), ("baker", "judge")])
+def test_no_two_acts_of_one_pair_look_alike(doer, done_to, lines):
+    scenes = [Scene(meaning=Act(verb=verb, doer=doer, done_to=done_to)) for verb in VERB_KEYS]
+    for pair in combinations(scenes, 2):
+        made = draw(pair, columns=38, lines=lines, encoding=Encoding.HALVES)
+        assert share_that_differs(*made) >= 0.10, pair
