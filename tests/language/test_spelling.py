@@ -86,6 +86,17 @@ def test_an_article_looks_at_the_word_that_follows() -> None:
     assert [token.text for token in tokens] == ["An", "honest", "judge"]
 
 
+def test_an_article_at_the_end_of_a_sentence_changes_too() -> None:
+    tokens = spell(
+        [
+            Token(text="has", part=Part.AUXILIARY),
+            Token(text="a", part=Part.DETERMINER),
+            Token(text="apple", part=Part.NOUN),
+        ]
+    )
+    assert [token.text for token in tokens] == ["Has", "an", "apple"]
+
+
 def test_the_definite_article_never_changes() -> None:
     tokens = spell([Token(text="the", part=Part.DETERMINER), Token(text="hour", part=Part.NOUN)])
     assert [token.text for token in tokens] == ["The", "hour"]
