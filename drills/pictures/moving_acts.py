@@ -37,7 +37,9 @@ def push(doer: Person, done_to: Person, build: Build) -> Stage:
     push = within_reach(build, push, high, 0.9)
     push = replace(push, near_hand=low, far_hand=high)
     pusher = figure(doer, build, push)
-    shapes = [*pusher.body, *pushed.shapes, *pusher.near_arm]
+    x, y = pusher.bones.trunk(0.6, -1.0)
+    effort = signs.speed_lines(x - build.head * 0.5, build.head * 0.9, y, y + 8.0)
+    shapes = [*effort, *pusher.body, *pushed.shapes, *pusher.near_arm]
     return staged(
         pusher, pushed, shapes, (pusher.bones.near_arm.end, low), (pusher.bones.far_arm.end, high)
     )
