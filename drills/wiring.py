@@ -13,13 +13,13 @@ from pathlib import Path
 from platformdirs import user_data_path
 
 from drills import __version__
-from drills.catalogue import load, load_guide, load_profiles, read_plan
+from drills.catalogue import in_locale, load, load_guide, load_profiles, read_plan
 from drills.core.material import Chapter, Material
 from drills.core.plans import Plan
 from drills.core.ports import Records, Voice
 from drills.core.problems import BadInput, Failure, Problem
 from drills.core.profiles import Profile
-from drills.ledger import open_ledger, prepare
+from drills.ledger import open_ledger, plan_path, prepare
 from drills.pictures.cells import Encoding
 from drills.practice.dealing import check_plan
 from drills.practice.home import Home
@@ -91,9 +91,9 @@ def encoding_of(environment: Mapping[str, str] = os.environ) -> Encoding:
     return Encoding.HALVES if old_windows or plain else Encoding.BLOCKS
 
 
-def starter_plan(locale: str) -> Path:
+def starter_plan(locale: str) -> Plan:
     """The plan that is in force until the therapist has written one."""
-    return shipped("content") / "plans" / f"starter.{locale}.toml"
+    return in_locale(read_plan(shipped("content") / "plans" / "starter.toml"), locale)
 
 
 def material(locale: str) -> Material:
@@ -121,9 +121,12 @@ def checked_plan(path: Path) -> tuple[Plan, Material]:
 
 
 def plan_in_force(folder: Path) -> tuple[Plan, Material]:
-    """The folder's plan, else the starter plan."""
-    path = folder / "plan.toml"
-    return checked_plan(path if path.exists() else starter_plan(locale_of()))
+    """The folder's plan, else the starter plan, and the content for it."""
+    path = plan_path(folder)
+    if path.exists():
+        return checked_plan(path)
+    plan = starter_plan(locale_of())
+    return plan, material(plan.locale)
 
 
 def open_voice(plan: Plan, environment: Mapping[str, str] = os.environ) -> Voice:

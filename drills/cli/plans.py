@@ -6,10 +6,11 @@ import argparse
 from pathlib import Path
 
 from drills import wiring
+from drills.catalogue import plan_text
 from drills.cli.types import Commands
 from drills.core.plans import Plan
 from drills.core.problems import BadInput, Failure
-from drills.ledger import prepare, put_plan_in_force
+from drills.ledger import plan_path, put_plan_in_force
 from drills.practice.labels import labels_of
 
 
@@ -32,7 +33,7 @@ def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
 
 def write_new(options: argparse.Namespace) -> int:
     path = Path(options.out)
-    text = wiring.starter_plan(wiring.locale_of()).read_text(encoding="utf-8")
+    text = plan_text(wiring.starter_plan(wiring.locale_of()))
     try:
         with path.open("x", encoding="utf-8") as file:
             file.write(text)
@@ -47,7 +48,7 @@ def write_new(options: argparse.Namespace) -> int:
 def show_plan(options: argparse.Namespace) -> int:
     folder = wiring.practice_folder(options.folder)
     plan, words = wiring.plan_in_force(folder)
-    if not (folder / "plan.toml").exists():
+    if not plan_path(folder).exists():
         print("No plan has been put in force yet. This is the starter plan.\n")
     print(_described(plan, dict(labels_of(words))))
     return 0
@@ -63,7 +64,6 @@ def use_file(options: argparse.Namespace) -> int:
     path = Path(options.file)
     plan, _ = wiring.checked_plan(path)
     folder = wiring.practice_folder(options.folder)
-    prepare(folder)
     put_plan_in_force(folder, path.read_text(encoding="utf-8"))
     print(f"In force: {plan.name}, version {plan.version}. Practice follows it from now on.")
     return 0

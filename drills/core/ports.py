@@ -45,6 +45,14 @@ class Records(Protocol):
     is then held and written before the next one.
     """
 
+    @property
+    def reason(self) -> str:
+        """Why nothing can be kept here now, a plain clause; empty when all is well."""
+
+    @property
+    def notices(self) -> tuple[str, ...]:
+        """What was found and mended, or is odd, one plain sentence each."""
+
     def open_session(self, opened: SessionOpened) -> None: ...
 
     def append(self, entry: Entry) -> None: ...

@@ -10,8 +10,13 @@ from drills.language import CONSTRUCTIONS
 
 def labels_of(material: Material) -> Mapping[str, str]:
     """Construction, cloze level or gesture key -> its plain name."""
+    constructions = {name: each.label for name, each in CONSTRUCTIONS.items()}
     return {
-        **{name: construction.label for name, construction in CONSTRUCTIONS.items()},
+        **constructions,
+        **{
+            f"who-did-what:{name}": f"Who did what. {label}"
+            for name, label in constructions.items()
+        },
         **{key: level.name for key, level in material.cloze.items()},
         **{key: gesture.name for key, gesture in material.gestures.items()},
     }

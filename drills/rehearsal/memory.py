@@ -14,6 +14,14 @@ class MemoryRecords:
         self._sessions: dict[str, list[Entry]] = {}
         self._opened_at: dict[str, datetime] = {}
 
+    @property
+    def reason(self) -> str:
+        return ""
+
+    @property
+    def notices(self) -> tuple[str, ...]:
+        return ()
+
     def open_session(self, opened: SessionOpened) -> None:
         self._sessions[opened.session] = [opened]
         self._opened_at[opened.session] = opened.at
