@@ -114,5 +114,6 @@ def test_where_nothing_can_be_guessed_there_is_no_verdict():
     assert verdict(0, []) is None
     assert verdict(4, [1.0] * 4) is None
     assert least_above(4, 0.5) is None
-    with pytest.raises(ValueError, match="chance of 1"):
+    assert chance_corrected(3, 4, 0) == 0.75
+    with pytest.raises(ValueError, match="cannot be held against a chance of 1"):
         chance_corrected(1, 2, 1)

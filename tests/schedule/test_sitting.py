@@ -104,6 +104,31 @@ def test_new_targets_take_at_most_half_of_a_block_that_has_other_work():
     assert sum(dealt[t] for t in GRID[3:]) == 3
 
 
+def test_new_targets_of_both_names_take_no_more_than_half_either():
+    # Due ones: one active, one passive; at most four givings each.
+    met = [due(t, overdue=0) for t in (GRID[0], GRID[3])]
+    dealt = Counter(deal_one(8, GRID, met))
+    assert dealt[GRID[0]] + dealt[GRID[3]] == 4
+
+
+def test_what_is_due_today_comes_before_what_is_not_due():
+    dues = [due(t, overdue=0) for t in GRID[::2]] + [due(t, overdue=-1) for t in GRID[1::2]]
+    for seed in range(5):
+        assert set(deal_one(3, GRID, dues, seed)) == set(GRID[::2])
+
+
+def test_a_block_of_two_ends_with_the_surest_after_the_most_overdue():
+    dues = [due(GRID[0], overdue=-3, rung=4, run=2), due(GRID[1], overdue=2)]
+    assert deal_one(2, GRID[:2], dues) == (GRID[1], GRID[0])
+
+
+def test_gestures_without_groups_do_not_come_twice_running():
+    gestures = [target(f"gesture-{number}") for number in range(3)]
+    for seed in range(10):
+        dealt = deal_one(6, gestures, [], seed)
+        assert all(a != b for a, b in pairwise(dealt))
+
+
 def test_no_target_waits_for_weeks_to_be_met():
     # Six trials a day for sixteen targets, each due again the day after.
     grid = [target(f"n{name}", f"g{group}") for name in range(4) for group in range(4)]
@@ -199,6 +224,21 @@ def test_later_blocks_are_left_out_only_below_one_trial_each():
     assert [len(block.targets) for block in fit(dealt, 3, prescribed)] == [1, 1, 1]
     assert [len(block.targets) for block in fit(dealt, 2, prescribed)] == [1, 1]
     assert [len(block.targets) for block in fit(dealt, 1, prescribed)] == [1]
+
+
+def test_the_longest_block_gives_back_what_the_short_ones_keep():
+    prescribed = plan(20, 1, 1, minutes=22)
+    dealt = deal(prescribed, [GRID] * 3, {}, today=TODAY, rng=Random(3))
+    assert [len(block.targets) for block in fit(dealt, 5, prescribed)] == [3, 1, 1]
+
+
+def test_a_cut_does_not_bring_one_group_together_where_that_can_be_avoided():
+    prescribed = plan(12)
+    for seed in range(30):
+        dealt = deal(prescribed, [GRID], {}, today=TODAY, rng=Random(seed))
+        for minutes in range(1, 25):
+            (cut,) = fit(dealt, minutes, prescribed)
+            assert all(a.group != b.group for a, b in pairwise(cut.targets))
 
 
 def test_a_cut_block_still_ends_with_what_stands_surest():

@@ -154,6 +154,10 @@ def test_the_reason_is_one_plain_sentence():
     assert stand(*three, today=day(7)).reason == (
         "Due: last right alone 7 days ago, third in a row."
     )
+    assert stand(*days_of("++"), today=day(1)).reason == (
+        "Due: last right alone yesterday, second in a row."
+    )
+    assert stand(*days_of("+")).reason == "Not yet due: last right alone today."
     assert stand(*three).reason == "Not yet due: last right alone today, third in a row."
     assert stand(*days_of("+-"), today=day(1)).reason == (
         "Due: last missed yesterday, so it comes sooner."
