@@ -15,7 +15,8 @@ from drills.cli.names import nearest
 from drills.cli.types import Commands, any_number, cell_size, positive_number
 from drills.core.items import Item, Kind
 from drills.core.material import Material
-from drills.core.meanings import Act, Meaning, Place, Relation, Scene, Side, meaning_from_json
+from drills.core.meaning_json import as_json, from_json
+from drills.core.meanings import Act, Meaning, Place, Relation, Scene, Side
 from drills.core.plans import BlockPlan
 from drills.core.problems import BadInput, Failure
 from drills.core.records import latest_trials
@@ -122,7 +123,7 @@ def _in_words(scene: Scene) -> str:
         return f"{meaning.verb} {meaning.doer} {meaning.done_to}, doer {scene.side}"
     if isinstance(meaning, Place):
         return f"{meaning.thing} {meaning.relation} {meaning.landmark}"
-    return f"{meaning.count} {meaning.subject} {meaning.link} {meaning.complement}"
+    return ", ".join(f"{key} {value}" for key, value in as_json(meaning).items())
 
 
 # Pictures
@@ -185,7 +186,7 @@ def _scenes_of_item(item_id: str, options: argparse.Namespace) -> Sequence[Scene
     for trial in reversed(trials):
         if trial.asked.item_id == item_id:
             return tuple(
-                Scene(meaning=meaning_from_json(row["meaning"]), side=Side(row["side"]))
+                Scene(meaning=from_json(row["meaning"]), side=Side(row["side"]))
                 for row in trial.asked.options
                 if "meaning" in row
             )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
 
+from drills.core.meaning_json import as_json
 from drills.core.meanings import Meaning, Scene
 from drills.core.words import Utterance
 
@@ -78,7 +79,7 @@ class Option:
         if self.text is not None:
             row["text"] = self.text
         if self.scene is not None:
-            row["meaning"] = self.scene.meaning.as_json()
+            row["meaning"] = as_json(self.scene.meaning)
             row["side"] = self.scene.side.value
         row["foil"] = None if self.foil is None else self.foil.value
         row["why_wrong"] = self.why_wrong
@@ -166,7 +167,7 @@ class Item:
             "level": self.level,
             "prompt": self.prompt,
             "sentence": self.sentence,
-            "meaning": None if self.meaning is None else self.meaning.as_json(),
+            "meaning": None if self.meaning is None else as_json(self.meaning),
             "gesture": self.gesture,
             "options": [option.as_json() for option in self.options],
             "answer": self.answer,

@@ -1,20 +1,25 @@
-"""What a sentence and a picture mean: who does what to whom, what is where.
+"""What a sentence and a picture mean: who does what to whom, what is where, and the like.
 
 A meaning holds keys of the lexicon (`"nurse"`, `"push"`), never finished words, so a sentence and
-a picture of the same meaning cannot disagree.
+a picture of the same meaning cannot disagree. Every meaning has `drawn`, what a picture can show
+of it: two meanings with equal `drawn` look the same and are never offered against each other.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from typing import Any, Self
+from typing import Self
 
 
 class Tense(StrEnum):
     PAST = "past"
     PRESENT = "present"
+
+
+class Aspect(StrEnum):
+    SIMPLE = "simple"
+    PROGRESSIVE = "progressive"
 
 
 class Relation(StrEnum):
@@ -24,6 +29,18 @@ class Relation(StrEnum):
     BEHIND = "behind"
     IN_FRONT_OF = "in front of"
     NEXT_TO = "next to"
+
+
+class Link(StrEnum):
+    BE = "be"
+    HAVE = "have"
+
+
+class Role(StrEnum):
+    """A part in an act."""
+
+    DOER = "doer"
+    DONE_TO = "done_to"
 
 
 class Side(StrEnum):
@@ -42,26 +59,77 @@ _SEEN_AS = {Relation.UNDER: Relation.ON, Relation.BEHIND: Relation.IN_FRONT_OF}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Act:
-    """`doer` does `verb` to `done_to`."""
+    """`doer` does `verb` to `done_to`.
+
+    where, when: keys of adjuncts of the lexicon ("in the garden", "this morning"), drawn nowhere.
+    negated: it is not so; a picture shows the two with no act between them.
+    """
 
     verb: str
     doer: str
     done_to: str
     tense: Tense = Tense.PAST
+    aspect: Aspect = Aspect.SIMPLE
+    negated: bool = False
+    where: str | None = None
+    when: str | None = None
 
     def reversed(self) -> Self:
         return replace(self, doer=self.done_to, done_to=self.doer)
 
     @property
     def drawn(self) -> tuple[str, ...]:
-        """What a picture can show of it; equal for meanings that look the same."""
+        if self.negated:
+            return ("no act", *sorted((self.doer, self.done_to)))
         return ("act", self.verb, self.doer, self.done_to)
 
-    def as_json(self) -> dict[str, Any]:
-        row = {"verb": self.verb, "doer": self.doer, "done_to": self.done_to}
-        if self.tense is not Tense.PAST:
-            row["tense"] = self.tense.value
-        return row
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Undergone:
+    """Someone does `verb` to `done_to`, and it is not said who: "The farmer was splashed".
+
+    A picture shows an act that fits it, with the other one to be seen.
+    """
+
+    verb: str
+    done_to: str
+    tense: Tense = Tense.PAST
+    aspect: Aspect = Aspect.SIMPLE
+    where: str | None = None
+    when: str | None = None
+
+    def by(self, doer: str) -> Act:
+        """The act that a picture shows."""
+        return Act(
+            verb=self.verb,
+            doer=doer,
+            done_to=self.done_to,
+            tense=self.tense,
+            aspect=self.aspect,
+            where=self.where,
+            when=self.when,
+        )
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("undergone", self.verb, self.done_to)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Activity:
+    """`count` (1 to 3) of `doer` do `verb`, to nobody."""
+
+    verb: str
+    doer: str
+    count: int = 1
+    tense: Tense = Tense.PRESENT
+    aspect: Aspect = Aspect.PROGRESSIVE
+    where: str | None = None
+    when: str | None = None
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("activity", self.verb, self.doer, str(self.count))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,29 +140,19 @@ class Place:
     thing: str
     landmark: str
     tense: Tense = Tense.PRESENT
+    when: str | None = None
 
     def reversed(self) -> Self:
         return replace(self, thing=self.landmark, landmark=self.thing)
 
     @property
     def drawn(self) -> tuple[str, ...]:
-        """What a picture can show of it; a cup under a box is seen as a box on a cup."""
+        """A cup under a box is seen as a box on a cup."""
         if self.relation in _SEEN_AS:
             return ("place", _SEEN_AS[self.relation], self.landmark, self.thing)
         if self.relation is Relation.NEXT_TO:
             return ("place", self.relation, *sorted((self.thing, self.landmark)))
         return ("place", self.relation, self.thing, self.landmark)
-
-    def as_json(self) -> dict[str, Any]:
-        row = {"relation": self.relation.value, "thing": self.thing, "landmark": self.landmark}
-        if self.tense is not Tense.PRESENT:
-            row["tense"] = self.tense.value
-        return row
-
-
-class Link(StrEnum):
-    BE = "be"
-    HAVE = "have"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,47 +169,125 @@ class State:
     def drawn(self) -> tuple[str, ...]:
         return ("state", self.subject, str(self.count), self.link, self.complement)
 
-    def as_json(self) -> dict[str, Any]:
-        row: dict[str, Any] = {
-            "subject": self.subject,
-            "count": self.count,
-            "link": self.link.value,
-            "complement": self.complement,
-        }
-        if self.tense is not Tense.PRESENT:
-            row["tense"] = self.tense.value
-        return row
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Described:
+    """One of the two in `act` is singled out, and may be in `state` (an adjective's key).
 
-Meaning = Act | Place | State
-
-
-def meaning_from_json(row: Mapping[str, Any]) -> Meaning:
-    """The meaning that `as_json` wrote.
-
-    Raises: ValueError or KeyError when the row is no meaning.
+    "The goat that chased the pony was wet": the doer, wet. With no state the one is only pointed
+    at: "I see the pony that the goat chased."
     """
-    if "verb" in row:
-        return Act(
-            verb=str(row["verb"]),
-            doer=str(row["doer"]),
-            done_to=str(row["done_to"]),
-            tense=Tense(row.get("tense", Tense.PAST)),
-        )
-    if "link" in row:
-        return State(
-            subject=str(row["subject"]),
-            count=int(row["count"]),
-            link=Link(row["link"]),
-            complement=str(row["complement"]),
-            tense=Tense(row.get("tense", Tense.PRESENT)),
-        )
-    return Place(
-        relation=Relation(row["relation"]),
-        thing=str(row["thing"]),
-        landmark=str(row["landmark"]),
-        tense=Tense(row.get("tense", Tense.PRESENT)),
-    )
+
+    act: Act
+    who: Role
+    state: str | None = None
+
+    def reversed(self) -> Self:
+        """The other roles; the same one is singled out."""
+        other = Role.DONE_TO if self.who is Role.DOER else Role.DOER
+        return replace(self, act=self.act.reversed(), who=other)
+
+    @property
+    def subject(self) -> str:
+        return self.act.doer if self.who is Role.DOER else self.act.done_to
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("described", *self.act.drawn, self.subject, str(self.state))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Report:
+    """`speaker` tells of `act`, whose done-to is the speaker ("him") or its doer ("himself")."""
+
+    speaker: str
+    act: Act
+
+    @property
+    def is_reflexive(self) -> bool:
+        return self.act.doer == self.act.done_to
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("report", self.speaker, *self.act.drawn)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Transfer:
+    """`doer` gives, shows or brings `given` (a thing, a person or an animal) to `receiver`."""
+
+    verb: str
+    doer: str
+    given: str
+    receiver: str
+    tense: Tense = Tense.PAST
+
+    def reversed(self) -> Self:
+        """Doer and receiver exchanged."""
+        return replace(self, doer=self.receiver, receiver=self.doer)
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("transfer", self.verb, self.doer, self.given, self.receiver)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Order:
+    """`doer` does `earlier`, then `later`; both are activities' verbs."""
+
+    doer: str
+    earlier: str
+    later: str
+    tense: Tense = Tense.PAST
+
+    def reversed(self) -> Self:
+        return replace(self, earlier=self.later, later=self.earlier)
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("order", self.doer, self.earlier, self.later)
+
+
+# The opposite quality, seen the other way round: a taller nurse is a shorter baker.
+_OPPOSITES = {"short": "tall", "small": "big"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Comparison:
+    """`more` has more of `quality` (an adjective's key) than `less`."""
+
+    quality: str
+    more: str
+    less: str
+    tense: Tense = Tense.PRESENT
+
+    def reversed(self) -> Self:
+        return replace(self, more=self.less, less=self.more)
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        if self.quality in _OPPOSITES:
+            return ("comparison", _OPPOSITES[self.quality], self.less, self.more)
+        return ("comparison", self.quality, self.more, self.less)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chain:
+    """`outer` does `verb` to `middle`, who does it to another `outer`: "Which nurse did ...?"."""
+
+    verb: str
+    outer: str
+    middle: str
+    tense: Tense = Tense.PAST
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("chain", self.verb, self.outer, self.middle)
+
+
+Meaning = (
+    Act | Activity | Place | State | Described | Report | Transfer | Order | Comparison | Chain
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 
 from drills.core.items import CueKind, Foil, Item, Kind, Option
 from drills.core.material import Material
-from drills.core.meanings import Act, Link, Meaning, Place
+from drills.core.meanings import Act, Link, Meaning, Place, State
 from drills.core.problems import BadInput, Problem
 from drills.core.words import Lexicon
 from drills.exercises.reasons import WhyWrong
@@ -43,6 +43,8 @@ def content_words(meaning: Meaning, lexicon: Lexicon) -> tuple[str, ...]:
         )
     if isinstance(meaning, Place):
         return (nouns[meaning.thing].singular, nouns[meaning.landmark].singular)
+    if not isinstance(meaning, State):
+        raise TypeError(f"no exercise asks of a meaning such as {meaning}")
     complement = (
         lexicon.adjectives[meaning.complement].base
         if meaning.link is Link.BE
@@ -57,6 +59,8 @@ def keys_of(meaning: Meaning) -> tuple[str, ...]:
         return tuple(sorted((meaning.verb, meaning.doer, meaning.done_to)))
     if isinstance(meaning, Place):
         return tuple(sorted((meaning.thing, meaning.landmark)))
+    if not isinstance(meaning, State):
+        raise TypeError(f"no exercise asks of a meaning such as {meaning}")
     return tuple(sorted((meaning.subject, meaning.complement)))
 
 

@@ -12,6 +12,7 @@ from random import Random
 
 from drills.core.items import Foil, Item, Kind, Option, Target
 from drills.core.material import Material
+from drills.core.meaning_json import as_json
 from drills.core.meanings import Act, Place, Relation, Scene, Side, State, Tense
 from drills.core.plans import BlockPlan
 from drills.core.problems import BadInput, Problem
@@ -147,7 +148,7 @@ def _wrong(
         [
             Problem(
                 where="lexicon",
-                message=f"has too few words for {options} pictures of {meaning.as_json()}.",
+                message=f"has too few words for {options} pictures of {as_json(meaning)}.",
                 mend="Add words, or offer fewer pictures.",
             )
         ]

@@ -33,8 +33,10 @@ def check_roles(meaning: Meaning, lexicon: Lexicon) -> None:
         _two(meaning.doer, meaning.done_to, lexicon)
     elif isinstance(meaning, Place):
         _two(meaning.thing, meaning.landmark, lexicon)
-    else:
+    elif isinstance(meaning, State):
         _check_state(meaning, lexicon)
+    else:
+        raise ValueError(f"no construction says a {type(meaning).__name__.lower()} yet")
 
 
 def _check_state(state: State, lexicon: Lexicon) -> None:

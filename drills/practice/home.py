@@ -157,6 +157,7 @@ class Home:
             upcoming=self.standings(),
             labels=self.labels,
             earlier=earlier,
+            today=self.day(),
         )
 
     def close(self) -> None:

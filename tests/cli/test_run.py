@@ -136,10 +136,6 @@ def test_a_plan_is_made_checked_and_put_in_force(tmp_path: Path) -> None:
     assert older[0].read_text(encoding="utf-8") == text
 
 
-@pytest.mark.skipif(
-    not hasattr(os, "geteuid") or os.geteuid() == 0 and not Path("/proc").exists(),
-    reason="needs a place that nobody can write",
-)
 @pytest.mark.parametrize("arguments", [(), ("digest",)], ids=["screens", "digest"])
 def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path, arguments: tuple[str, ...]) -> None:
     # Not even root makes a folder inside a file.

@@ -8,12 +8,15 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.message import Message
 
+from drills.core.ports import Records
 from drills.practice.home import Today
 from drills.tui.desk import Desk
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.widgets.choices import Choices
 from drills.tui.widgets.key_bar import KeyBar
 from drills.tui.widgets.words import Words
+
+MOST_NOTICES = 3
 
 
 class HomeScreen(KeyedScreen[None]):
@@ -39,10 +42,15 @@ class HomeScreen(KeyedScreen[None]):
         self._desk = desk
         self._today = desk.home.today()
 
+    @property
+    def _reason(self) -> str:
+        return self._desk.home.records.reason
+
     def compose(self) -> ComposeResult:
         with Vertical(classes="-middle"), Vertical(classes="-page"):
             yield Words(about_today(self._today), apart=True, classes="-today")
-            yield Choices(ways_on(self._today))
+            yield Choices(ways_on(self._today, can_practise=not self._reason))
+            yield Words(for_the_helper(self._desk.home.records), classes="-helper")
         yield KeyBar(())
 
     async def on_screen_resume(self) -> None:
@@ -53,6 +61,8 @@ class HomeScreen(KeyedScreen[None]):
 
     def pressed(self, key: str) -> None:
         if not self._desk.presses.is_meant(key):
+            return
+        if key in ("1", "n") and self._reason:
             return
         if key == "1":
             self.post_message(self.PracticeWanted(resume=bool(self._today.resumable)))
@@ -75,12 +85,21 @@ def about_today(today: Today) -> tuple[str, ...]:
     return ("Today's practice", f"About {today.minutes} minutes.")
 
 
-def ways_on(today: Today) -> tuple[tuple[str, str], ...]:
+def ways_on(today: Today, *, can_practise: bool = True) -> tuple[tuple[str, str], ...]:
+    """The choices of the first screen; none that starts practice where nothing can be kept."""
     start = "Go on with today's practice" if today.resumable else "Start"
     ways = (
-        ("1", start),
+        *((("1", start),) if can_practise else ()),
         ("2", "Meet the people"),
         ("3", "This week, for helper and therapist"),
         ("4", "Leave"),
     )
-    return (*ways, ("n", "Start a new practice")) if today.resumable else ways
+    again = can_practise and today.resumable
+    return (*ways, ("n", "Start a new practice")) if again else ways
+
+
+def for_the_helper(records: Records) -> tuple[str, ...]:
+    """What the caregiver should know before practice: why it cannot be, what was mended."""
+    reason = records.reason
+    first = (f"Helper: no practice now, because {reason}.",) if reason else ()
+    return (*first, *(f"Helper: {notice}" for notice in records.notices[:MOST_NOTICES]))
