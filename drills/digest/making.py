@@ -45,6 +45,7 @@ def make(
     labels: Mapping[str, str],
     earlier: Sequence[Entry] = (),
     today: date | None = None,
+    notices: Sequence[str] = (),
 ) -> Digest:
     """The digest of the practice days `first` to `last`, both included.
 
@@ -53,6 +54,7 @@ def make(
     earlier: entries of as many days before, for the change.
     today: while the range is still running; days to come are then neither days without practice
     nor days on which anything was put off.
+    notices: what the records themselves tell of damage or of the clock.
     """
     known_until = last if today is None else max(first - timedelta(days=1), min(last, today))
     turns = plan.sitting.day_turns_at_hour
@@ -93,7 +95,7 @@ def make(
             for entry in own
             if isinstance(entry, Observation) and entry.note.strip()
         ),
-        quality=_quality(own, trials, sat, lines),
+        quality=_quality(own, trials, sat, lines, notices),
         answers=tuple(_answer(trial, turns) for trial in trials),
     )
 
@@ -178,6 +180,7 @@ def _quality(
     trials: Sequence[Trial],
     sat: Sequence[SittingLine],
     lines: Sequence[Line],
+    notices: Sequence[str],
 ) -> Quality:
     opened = [entry for entry in entries if isinstance(entry, SessionOpened)]
     return Quality(
@@ -191,6 +194,7 @@ def _quality(
         clock_back=_clock_back(entries),
         too_soon=sum(line.latency.too_soon for line in lines),
         slow=sum(line.latency.slow for line in lines),
+        notices=tuple(notices),
     )
 
 

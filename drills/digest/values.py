@@ -165,6 +165,7 @@ class Quality:
 
     plans: name and version.   contents: hashes of the content that was practised.
     clock_back: sessions in which the computer's clock went backwards.
+    notices: damage found in the records, in plain sentences.
     """
 
     programs: tuple[str, ...]
@@ -177,6 +178,7 @@ class Quality:
     clock_back: int
     too_soon: int
     slow: int
+    notices: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

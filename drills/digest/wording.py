@@ -281,6 +281,7 @@ def quality(digest: Digest) -> list[tuple[str, str]]:
         ("Sessions in which the clock went back", str(of.clock_back)),
         ("Right answers too fast to time (under 0.3 s)", str(of.too_soon)),
         ("Right answers unusually slow", str(of.slow)),
+        *(("The records", notice.rstrip(".")) for notice in of.notices),
     ]
     return [(name, inert(value)) for name, value in rows]
 

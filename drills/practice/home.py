@@ -158,6 +158,7 @@ class Home:
             labels=self.labels,
             earlier=earlier,
             today=self.day(),
+            notices=self.records.notices,
         )
 
     def close(self) -> None:

@@ -14,13 +14,14 @@ from statsmodels.stats.proportion import confint_proportions_2indep, proportion_
 from drills.core.items import Foil, ItemSet, Kind
 from drills.core.plans import Dose, Plan
 from drills.core.records import CloseReason, Topic
-from drills.digest import Digest
+from drills.digest import Digest, make, render
 from drills.measures.accuracy import Share
 from drills.measures.chance import Verdict
 from tests.digest.invented import (
     CLOZE,
     FIRST,
     LABELS,
+    LAST,
     PLAN,
     closed,
     digest,
@@ -272,3 +273,10 @@ def test_whatever_was_practised_the_numbers_stay_in_bounds(made):
         not each.right and each.first_choice is not None for each in found.answers
     )
     assert PLAN.name == found.plan_name
+
+
+def test_what_the_records_tell_of_themselves_is_passed_on():
+    notice = "s1.jsonl ended in a torn line, which was cut."
+    digest = make((), PLAN, first=FIRST, last=LAST, upcoming=(), labels={}, notices=(notice,))
+    for kind in ("text", "html", "json"):
+        assert "ended in a torn line" in " ".join(render(digest, kind).split())

@@ -102,4 +102,5 @@ def for_the_helper(records: Records) -> tuple[str, ...]:
     """What the caregiver should know before practice: why it cannot be, what was mended."""
     reason = records.reason
     first = (f"Helper: no practice now, because {reason}.",) if reason else ()
-    return (*first, *(f"Helper: {notice}" for notice in records.notices[:MOST_NOTICES]))
+    notices = [notice for notice in records.notices if not (reason and reason in notice)]
+    return (*first, *(f"Helper: {notice}" for notice in notices[:MOST_NOTICES]))
