@@ -52,7 +52,7 @@ def _value_as_json(value: Any) -> Any:
         return value.value
     if isinstance(value, Act | Place):
         return as_json(value)
-    return value
+    return list(value) if isinstance(value, tuple) else value
 
 
 def _value_from_json(hint: Any, value: Any) -> Any:
@@ -60,4 +60,4 @@ def _value_from_json(hint: Any, value: Any) -> Any:
         return from_json(value)
     if isinstance(hint, type) and issubclass(hint, StrEnum):
         return hint(value)
-    return value
+    return tuple(value) if isinstance(value, list) else value

@@ -116,6 +116,44 @@ class Undergone:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """An open act: who plays `asked` in it is wanted, `known` plays the other part.
+
+    "Who pushed the pony?" asks for the doer and knows the pony.
+    """
+
+    verb: str
+    known: str
+    asked: Role
+    tense: Tense = Tense.PAST
+    aspect: Aspect = Aspect.SIMPLE
+    where: str | None = None
+    when: str | None = None
+
+    def reversed(self) -> Self:
+        """The same one known, in the other part."""
+        other = Role.DONE_TO if self.asked is Role.DOER else Role.DOER
+        return replace(self, asked=other)
+
+    def answered(self, by: str) -> Act:
+        """The act, with `by` in the part that is asked for."""
+        doer, done_to = (by, self.known) if self.asked is Role.DOER else (self.known, by)
+        return Act(
+            verb=self.verb,
+            doer=doer,
+            done_to=done_to,
+            tense=self.tense,
+            aspect=self.aspect,
+            where=self.where,
+            when=self.when,
+        )
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("asked", self.verb, self.known, self.asked)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Activity:
     """`count` (1 to 3) of `doer` do `verb`, to nobody."""
 
@@ -164,6 +202,8 @@ class State:
     link: Link
     complement: str
     tense: Tense = Tense.PRESENT
+    where: str | None = None
+    when: str | None = None
 
     @property
     def drawn(self) -> tuple[str, ...]:
@@ -239,6 +279,8 @@ class Order:
     earlier: str
     later: str
     tense: Tense = Tense.PAST
+    where: str | None = None
+    when: str | None = None
 
     def reversed(self) -> Self:
         return replace(self, earlier=self.later, later=self.earlier)
@@ -279,14 +321,50 @@ class Chain:
     outer: str
     middle: str
     tense: Tense = Tense.PAST
+    where: str | None = None
+    when: str | None = None
 
     @property
     def drawn(self) -> tuple[str, ...]:
         return ("chain", self.verb, self.outer, self.middle)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kin:
+    """A relative, reached from the one who speaks by `terms`: ("aunt", "brother").
+
+    terms: keys of kinship terms, one to three, the nearest first.   where: an adjunct's key, where
+    the relative is.
+    """
+
+    terms: tuple[str, ...]
+    tense: Tense = Tense.PRESENT
+    where: str | None = None
+    when: str | None = None
+
+    def reversed(self) -> Self:
+        """The terms in the other order: the brother's aunt."""
+        return replace(self, terms=self.terms[::-1])
+
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        return ("kin", *self.terms)
+
+
 Meaning = (
-    Act | Activity | Place | State | Described | Report | Transfer | Order | Comparison | Chain
+    Act
+    | Undergone
+    | Asked
+    | Activity
+    | Place
+    | State
+    | Described
+    | Report
+    | Transfer
+    | Order
+    | Comparison
+    | Chain
+    | Kin
 )
 
 
