@@ -8,22 +8,25 @@ import sys
 import time
 from collections.abc import Mapping
 from datetime import datetime
+from functools import cache
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from platformdirs import user_data_path
 
 from drills import __version__
 from drills.catalogue import in_locale, load, load_guide, load_profiles, read_plan
-from drills.core.material import Chapter, Material
-from drills.core.plans import Plan
-from drills.core.ports import Records, Voice
+from drills.core.cells import Encoding
 from drills.core.problems import BadInput, Failure, Problem
-from drills.core.profiles import Profile
 from drills.ledger import open_ledger, plan_path, prepare
-from drills.pictures.cells import Encoding
-from drills.practice.dealing import check_plan
 from drills.practice.home import Home
 from drills.speech import start_voice
+
+if TYPE_CHECKING:
+    from drills.core.material import Chapter, Material
+    from drills.core.plans import Plan
+    from drills.core.ports import Records, Voice
+    from drills.core.profiles import Profile
 
 PACKAGE = Path(__file__).parent
 LOCALES = ("en-US", "en-GB")
@@ -96,7 +99,9 @@ def starter_plan(locale: str) -> Plan:
     return in_locale(read_plan(shipped("content") / "plans" / "starter.toml"), locale)
 
 
+@cache
 def material(locale: str) -> Material:
+    """The content of a locale, read once.   Raises: BadInput with every fault."""
     return load(shipped("content"), locale=locale)
 
 
@@ -104,29 +109,27 @@ def guide() -> tuple[Chapter, ...]:
     return load_guide(shipped("caregiver_guide"))
 
 
-def checked_plan(path: Path) -> tuple[Plan, Material]:
-    """The plan in `path` and the content for it.
+def checked_plan(path: Path) -> Plan:
+    """The plan in `path`.
 
     Raises: BadInput with every fault of the file and every name that the content lacks.
     """
+    from drills.practice.dealing import check_plan  # noqa: PLC0415 - the first screen needs none
+
     plan = read_plan(path)
-    words = material(plan.locale)
     problems = [
         Problem(where=str(path), message=f"{problem.where}: {problem.message}", mend=problem.mend)
-        for problem in check_plan(plan, words)
+        for problem in check_plan(plan, material(plan.locale))
     ]
     if problems:
         raise BadInput(problems)
-    return plan, words
+    return plan
 
 
-def plan_in_force(folder: Path) -> tuple[Plan, Material]:
-    """The folder's plan, else the starter plan, and the content for it."""
+def plan_in_force(folder: Path) -> Plan:
+    """The folder's plan, else the starter plan."""
     path = plan_path(folder)
-    if path.exists():
-        return checked_plan(path)
-    plan = starter_plan(locale_of())
-    return plan, material(plan.locale)
+    return checked_plan(path) if path.exists() else starter_plan(locale_of())
 
 
 def open_voice(plan: Plan, environment: Mapping[str, str] = os.environ) -> Voice:
@@ -144,17 +147,17 @@ def home(
     seed: of every session dealt; None for a new one each.
     Raises: BadInput for a broken plan or content, Failure for a folder that cannot be used.
     """
-    plan, words = plan_in_force(folder)
+    plan = plan_in_force(folder)
     if records is None:
         prepare(folder)
         records = open_ledger(folder)
     return Home(
         plan=plan,
-        material=words,
+        material=lambda: material(plan.locale),
         records=records,
         clock=SystemClock(),
         voice=open_voice(plan) if speak else start_voice(on=False),
-        guide=guide(),
+        guide=guide,
         program=__version__,
         new_seed=new_seed if seed is None else lambda: seed,
     )

@@ -4,12 +4,17 @@ Reads content (words, cloze levels, gestures), the caregiver guide, and plans; w
 May import core only. Never makes a sentence, an item or a picture.   tests/catalogue.
 """
 
-from drills.catalogue.guide import load_guide
-from drills.catalogue.lexicon import LOCALES, load_lexicon
-from drills.catalogue.material import load
-from drills.catalogue.plan_text import plan_text
-from drills.catalogue.plans import in_locale, read_plan
-from drills.catalogue.profiles import load_profiles
+from typing import TYPE_CHECKING
+
+from drills.core.late import late
+
+if TYPE_CHECKING:
+    from drills.catalogue.guide import load_guide
+    from drills.catalogue.lexicon import LOCALES, load_lexicon
+    from drills.catalogue.material import load
+    from drills.catalogue.plan_text import plan_text
+    from drills.catalogue.plans import in_locale, read_plan
+    from drills.catalogue.profiles import load_profiles
 
 __all__ = [
     "LOCALES",
@@ -21,3 +26,18 @@ __all__ = [
     "plan_text",
     "read_plan",
 ]
+
+# The first screen needs one or two of these and must come soon.
+__getattr__ = late(
+    __name__,
+    {
+        "LOCALES": "lexicon",
+        "in_locale": "plans",
+        "load": "material",
+        "load_guide": "guide",
+        "load_lexicon": "lexicon",
+        "load_profiles": "profiles",
+        "plan_text": "plan_text",
+        "read_plan": "plans",
+    },
+)

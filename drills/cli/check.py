@@ -12,8 +12,9 @@ from pathlib import Path
 
 from drills import wiring
 from drills.cli.practising import COLUMNS, LINES
-from drills.cli.types import Commands
 from drills.core.problems import DrillsError
+from drills.ledger import open_ledger, prepare, verify
+from drills.speech import try_voice
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,10 +27,7 @@ class Finding:
     fatal: bool = True
 
 
-def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
-    check = commands.add_parser(
-        "check", parents=[everywhere], help="what works here and how to mend the rest"
-    )
+def add(check: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     check.set_defaults(action=check_all)
 
 
@@ -71,13 +69,11 @@ def _content() -> str:
 
 
 def _plan(folder: Path) -> str:
-    plan, _ = wiring.plan_in_force(folder)
+    plan = wiring.plan_in_force(folder)
     return f"{plan.name}, version {plan.version}"
 
 
 def _folder(folder: Path) -> str:
-    from drills.ledger import open_ledger, prepare, verify  # noqa: PLC0415
-
     prepare(folder)
     ledger = open_ledger(folder)
     try:
@@ -88,8 +84,6 @@ def _folder(folder: Path) -> str:
 
 
 def _voice() -> str:
-    from drills.speech import try_voice  # noqa: PLC0415
-
     return try_voice()
 
 

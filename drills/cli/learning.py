@@ -6,12 +6,10 @@ import argparse
 
 from drills import wiring
 from drills.cli.names import nearest
-from drills.cli.types import Commands
 from drills.core.problems import BadInput
 
 
-def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
-    guide = commands.add_parser("guide", parents=[everywhere], help="the caregiver guide")
+def add(guide: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     guide.add_argument("chapter", nargs="?", metavar="CHAPTER")
     guide.set_defaults(action=show_guide)
 

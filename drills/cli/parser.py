@@ -3,13 +3,29 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from importlib import import_module
+from types import MappingProxyType
 from typing import NoReturn
 
 from drills import __version__
-from drills.cli import check, learning, practising, records, rehearsing, showing, telling
-from drills.cli import plans as plan_commands
 from drills.core.problems import BadInput
+
+# Only the module of the command that was given is loaded: the first screen must come soon.
+COMMANDS: Mapping[str, tuple[str, str]] = MappingProxyType(
+    {
+        "practice": ("practising", "straight into today's session"),
+        "plan": ("plans", "the therapist's plan"),
+        "digest": ("telling", "the weekly digest"),
+        "items": ("showing", "see what would be asked"),
+        "picture": ("drawing", "draw a meaning, or the cast and the verbs"),
+        "rehearse": ("rehearsing", "a simulated patient, for demos and training"),
+        "records": ("records", "look after the records"),
+        "check": ("check", "what works here and how to mend the rest"),
+        "guide": ("learning", "the caregiver guide"),
+    }
+)
+"""Command -> its module in this package, and what it does."""
 
 
 class _Parser(argparse.ArgumentParser):
@@ -25,8 +41,7 @@ def parse(arguments: Sequence[str]) -> argparse.Namespace:
 
     Raises: BadInput.
     """
-    # Built anew for both places, so that `drills --folder X digest` and
-    # `drills digest --folder X` mean the same and the later one does not undo the earlier.
+    # The folder may stand before or after the command; a default would undo the earlier one.
     everywhere = _Parser(add_help=False)
     everywhere.add_argument(
         "--folder",
@@ -40,20 +55,25 @@ def parse(arguments: Sequence[str]) -> argparse.Namespace:
         parents=[everywhere],
     )
     parser.add_argument("--version", action="version", version=f"drills {__version__}")
-    parser.set_defaults(action=practising.open_home_screen)
     commands = parser.add_subparsers(metavar="COMMAND", parser_class=_Parser)
-    for module in (
-        practising,
-        plan_commands,
-        telling,
-        showing,
-        rehearsing,
-        records,
-        check,
-        learning,
-    ):
-        module.add(commands, everywhere)
+    chosen = _command_in(arguments)
+    for name, (module, does) in COMMANDS.items():
+        command = commands.add_parser(name, parents=[everywhere], help=does)
+        if name == chosen:
+            import_module(f"drills.cli.{module}").add(command, everywhere)
+    if chosen is None:
+        import_module("drills.cli.practising").add_first_screen(parser)
     options = parser.parse_args(arguments)
     if not hasattr(options, "folder"):
         options.folder = None
     return options
+
+
+def _command_in(arguments: Sequence[str]) -> str | None:
+    words = iter(arguments)
+    for word in words:
+        if word == "--folder":
+            next(words, None)
+        elif not word.startswith("-"):
+            return word if word in COMMANDS else None
+    return None

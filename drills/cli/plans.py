@@ -7,15 +7,13 @@ from pathlib import Path
 
 from drills import wiring
 from drills.catalogue import plan_text
-from drills.cli.types import Commands
 from drills.core.plans import Plan
 from drills.core.problems import BadInput, Failure
 from drills.ledger import plan_path, put_plan_in_force
 from drills.practice.labels import labels_of
 
 
-def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
-    plan = commands.add_parser("plan", parents=[everywhere], help="the therapist's plan")
+def add(plan: argparse.ArgumentParser, everywhere: argparse.ArgumentParser) -> None:
     parts = plan.add_subparsers(metavar="PART", required=True)
     new = parts.add_parser("new", parents=[everywhere], help="write a plan to start from")
     new.add_argument("--out", metavar="FILE", default="plan.toml", help="where (plan.toml)")
@@ -47,29 +45,30 @@ def write_new(options: argparse.Namespace) -> int:
 
 def show_plan(options: argparse.Namespace) -> int:
     folder = wiring.practice_folder(options.folder)
-    plan, words = wiring.plan_in_force(folder)
+    plan = wiring.plan_in_force(folder)
     if not plan_path(folder).exists():
         print("No plan has been put in force yet. This is the starter plan.\n")
-    print(_described(plan, dict(labels_of(words))))
+    print(_described(plan))
     return 0
 
 
 def check_file(options: argparse.Namespace) -> int:
-    plan, words = wiring.checked_plan(Path(options.file))
-    print(f"{options.file} is fine.\n\n{_described(plan, dict(labels_of(words)))}")
+    plan = wiring.checked_plan(Path(options.file))
+    print(f"{options.file} is fine.\n\n{_described(plan)}")
     return 0
 
 
 def use_file(options: argparse.Namespace) -> int:
     path = Path(options.file)
-    plan, _ = wiring.checked_plan(path)
+    plan = wiring.checked_plan(path)
     folder = wiring.practice_folder(options.folder)
     put_plan_in_force(folder, path.read_text(encoding="utf-8"))
     print(f"In force: {plan.name}, version {plan.version}. Practice follows it from now on.")
     return 0
 
 
-def _described(plan: Plan, labels: dict[str, str]) -> str:
+def _described(plan: Plan) -> str:
+    labels = labels_of(wiring.material(plan.locale))
     lines = [
         f"{plan.name}, version {plan.version}, {plan.locale}",
         f"{plan.dose.sessions_per_week} sessions a week of {plan.dose.minutes_per_session} minutes",

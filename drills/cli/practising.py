@@ -8,16 +8,17 @@ import sys
 from typing import Literal
 
 from drills import wiring
-from drills.cli.types import Commands, positive_number
+from drills.cli.types import positive_number
 from drills.core.problems import Failure
 
 COLUMNS, LINES = 80, 24
 
 
-def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
-    practice = commands.add_parser(
-        "practice", parents=[everywhere], help="straight into today's session"
-    )
+def add_first_screen(parser: argparse.ArgumentParser) -> None:
+    parser.set_defaults(action=open_home_screen)
+
+
+def add(practice: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     practice.add_argument(
         "--minutes",
         type=positive_number,

@@ -6,13 +6,11 @@ import argparse
 
 from drills import wiring
 from drills.cli.telling import deliver
-from drills.cli.types import Commands
 from drills.core.problems import Failure
 from drills.ledger import export, open_ledger, verify
 
 
-def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
-    records = commands.add_parser("records", parents=[everywhere], help="look after the records")
+def add(records: argparse.ArgumentParser, everywhere: argparse.ArgumentParser) -> None:
     parts = records.add_subparsers(metavar="PART", required=True)
     check = parts.add_parser("verify", parents=[everywhere], help="read every record and check it")
     check.set_defaults(action=verify_records)

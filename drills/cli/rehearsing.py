@@ -8,18 +8,18 @@ from pathlib import Path
 
 from drills import __version__, wiring
 from drills.cli.names import nearest
-from drills.cli.types import Commands, any_number, day, positive_number
+from drills.cli.types import any_number, day, positive_number
 from drills.core.ports import Records
 from drills.core.problems import BadInput
+from drills.digest import render
+from drills.ledger import open_ledger, prepare
+from drills.rehearsal import MemoryRecords, Rehearsal
 from drills.speech import start_voice
 
 MOST_WEEKS = 104
 
 
-def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
-    rehearse = commands.add_parser(
-        "rehearse", parents=[everywhere], help="a simulated patient, for demos and training"
-    )
+def add(rehearse: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     rehearse.add_argument("--weeks", type=positive_number, default=4, metavar="N")
     rehearse.add_argument("--profile", default="slow-but-steady", metavar="NAME")
     rehearse.add_argument("--into", metavar="FOLDER", help="keep the records in an empty folder")
@@ -31,10 +31,6 @@ def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
 
 
 def rehearse_weeks(options: argparse.Namespace) -> int:
-    from drills.digest import render  # noqa: PLC0415 - keeps other commands quick
-    from drills.ledger import open_ledger, prepare  # noqa: PLC0415
-    from drills.rehearsal import MemoryRecords, Rehearsal  # noqa: PLC0415
-
     if options.weeks > MOST_WEEKS:
         raise BadInput(f"--weeks {options.weeks} is too many. Give 1 to {MOST_WEEKS}.")
     profiles = wiring.profiles()
@@ -42,7 +38,7 @@ def rehearse_weeks(options: argparse.Namespace) -> int:
         raise BadInput(
             f"There is no profile {options.profile!r}. {nearest(options.profile, profiles)}"
         )
-    plan, words = wiring.plan_in_force(wiring.practice_folder(options.folder))
+    plan = wiring.plan_in_force(wiring.practice_folder(options.folder))
     first = options.start or _monday_before(wiring.SystemClock().now().date(), options.weeks)
     records: Records = MemoryRecords()
     if options.into:
@@ -53,7 +49,7 @@ def rehearse_weeks(options: argparse.Namespace) -> int:
         records = open_ledger(folder)
     rehearsal = Rehearsal(
         plan=plan,
-        material=words,
+        material=wiring.material(plan.locale),
         records=records,
         voice=start_voice(on=False),
         guide=(),

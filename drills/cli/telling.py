@@ -8,14 +8,12 @@ from datetime import timedelta
 from pathlib import Path
 
 from drills import wiring
-from drills.cli.types import Commands, day
+from drills.cli.types import day
 from drills.core.problems import BadInput, Failure
+from drills.digest import FORMATS, range_of_week, render
 
-FORMATS = ("text", "html", "json", "csv")
 
-
-def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
-    digest = commands.add_parser("digest", parents=[everywhere], help="the weekly digest")
+def add(digest: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     digest.add_argument("--week", metavar="2026-W48", help="one week, Monday to Sunday (this week)")
     digest.add_argument("--from", dest="first", type=day, metavar="DAY", help="first day")
     digest.add_argument("--to", dest="last", type=day, metavar="DAY", help="last day")
@@ -25,8 +23,6 @@ def add(commands: Commands, everywhere: argparse.ArgumentParser) -> None:
 
 
 def write_digest(options: argparse.Namespace) -> int:
-    from drills.digest import range_of_week, render  # noqa: PLC0415 - keeps other commands quick
-
     if options.week and (options.first or options.last):
         raise BadInput("Give --week, or --from and --to, not both.")
     if bool(options.first) != bool(options.last):

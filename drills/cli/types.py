@@ -4,9 +4,6 @@ from __future__ import annotations
 
 import argparse
 from datetime import date
-from typing import Any
-
-Commands = Any  # argparse keeps the type of its subparsers private
 
 
 def positive_number(text: str) -> int:

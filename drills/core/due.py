@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from drills.core.items import Target
+from drills.core.kinds import Target
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

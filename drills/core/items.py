@@ -7,59 +7,24 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
 
+from drills.core.kinds import Foil, ItemSet, Kind, Target
 from drills.core.meaning_json import as_json
 from drills.core.meanings import Meaning, Scene
 from drills.core.words import Utterance
 
+__all__ = [
+    "ITEM_FORMAT",
+    "Cue",
+    "CueKind",
+    "Foil",
+    "Item",
+    "ItemSet",
+    "Kind",
+    "Option",
+    "Target",
+]
+
 ITEM_FORMAT = 1
-
-
-class Kind(StrEnum):
-    MATCH = "match"
-    ACT_OUT = "act-out"
-    CLOZE = "cloze"
-    QUESTION = "question"
-    GESTURE = "gesture"
-
-
-class Foil(StrEnum):
-    """Why a wrong option is wrong; a reversal is an error of syntax, the others of words."""
-
-    REVERSAL = "reversal"
-    VERB = "verb"
-    NOUN = "noun"
-    WORD = "word"
-
-
-class ItemSet(StrEnum):
-    TREATED = "treated"
-    PROBE = "probe"
-    CONTROL = "control"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, order=True)
-class Target:
-    """What is practised, the unit of scheduling.
-
-    name: a construction, a cloze level, a question form or a gesture key.
-    group: a verb group or a word contrast; empty where there is none.
-    """
-
-    kind: Kind
-    name: str
-    group: str = ""
-
-    def __str__(self) -> str:
-        return "/".join(part for part in (self.kind.value, self.name, self.group) if part)
-
-    @classmethod
-    def parse(cls, text: str) -> Target:
-        """The target that `str` wrote.   Raises: ValueError."""
-        kind, _, rest = text.partition("/")
-        name, _, group = rest.partition("/")
-        if not name:
-            raise ValueError(f"{text!r} names no target")
-        return cls(kind=Kind(kind), name=name, group=group)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,6 +11,8 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Self
 
+from drills.core.kinds import Side
+
 
 class Tense(StrEnum):
     PAST = "past"
@@ -41,17 +43,6 @@ class Role(StrEnum):
 
     DOER = "doer"
     DONE_TO = "done_to"
-
-
-class Side(StrEnum):
-    """The side of a picture on which the doer (or the located thing) stands."""
-
-    LEFT = "left"
-    RIGHT = "right"
-
-    @property
-    def other(self) -> Side:
-        return Side.RIGHT if self is Side.LEFT else Side.LEFT
 
 
 _SEEN_AS = {Relation.UNDER: Relation.ON, Relation.BEHIND: Relation.IN_FRONT_OF}

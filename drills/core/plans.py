@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import date
 
-from drills.core.items import Kind
+from drills.core.kinds import Kind
 
 PLAN_FORMAT = 1
 

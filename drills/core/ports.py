@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
-from drills.core.records import Entry, SessionOpened
-from drills.core.words import Utterance
+if TYPE_CHECKING:
+    from drills.core.records import Entry, SessionOpened
+    from drills.core.words import Utterance
 
 
 class Clock(Protocol):

@@ -10,11 +10,13 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import StrEnum
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from drills.core.gestures import Tick
-from drills.core.items import Foil, Item, ItemSet, Kind, Target
-from drills.core.meanings import Side
+from drills.core.kinds import Foil, ItemSet, Kind, Side, Target
+
+if TYPE_CHECKING:
+    from drills.core.items import Item
 
 RECORD_FORMAT = 1
 

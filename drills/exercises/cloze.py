@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from drills.core.items import Cue, Foil, Item, Kind, Option, Target
 from drills.core.material import Material
-from drills.core.meanings import Meaning, Place, Relation, Scene, Side, State
+from drills.core.kinds import Side
+from drills.core.meanings import Meaning, Place, Relation, Scene, State
 from drills.core.plans import BlockPlan
 from drills.core.problems import Problem
 from drills.core.words import Lexicon, Part, Sentence, Utterance

@@ -13,7 +13,8 @@ from random import Random
 from drills.core.items import Foil, Item, Kind, Option, Target
 from drills.core.material import Material
 from drills.core.meaning_json import as_json
-from drills.core.meanings import Act, Place, Relation, Scene, Side, State, Tense
+from drills.core.kinds import Side
+from drills.core.meanings import Act, Place, Relation, Scene, State, Tense
 from drills.core.plans import BlockPlan
 from drills.core.problems import BadInput, Problem
 from drills.core.words import Lexicon

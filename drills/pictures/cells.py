@@ -1,37 +1,7 @@
-"""A picture as terminal cells."""
+"""The cells that pictures are drawn to; they live in the core, so that asking for an encoding
+loads no drawing.
+"""
 
-from __future__ import annotations
+from drills.core.cells import Cell, Cells, Colour, Encoding
 
-from dataclasses import dataclass
-from enum import StrEnum
-
-from drills.pictures.shapes import Colour
-
-
-class Encoding(StrEnum):
-    """How colours become characters. BLOCKS: Block Elements, crisper. HALVES: safe everywhere."""
-
-    BLOCKS = "blocks"
-    HALVES = "halves"
-
-
-@dataclass(frozen=True, slots=True)
-class Cell:
-    character: str
-    ink: Colour
-    paper: Colour
-
-
-@dataclass(frozen=True, slots=True)
-class Cells:
-    """rows[y][x]; every row has the same length."""
-
-    rows: tuple[tuple[Cell, ...], ...]
-
-    @property
-    def columns(self) -> int:
-        return len(self.rows[0]) if self.rows else 0
-
-    @property
-    def lines(self) -> int:
-        return len(self.rows)
+__all__ = ["Cell", "Cells", "Colour", "Encoding"]

@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from functools import cached_property
 from random import Random
+from typing import TYPE_CHECKING
 
-from drills.core.due import Due
-from drills.core.material import Chapter, Material
-from drills.core.plans import Plan
-from drills.core.ports import Clock, Records, Voice
 from drills.core.records import (
     CloseReason,
     Entry,
@@ -20,10 +18,18 @@ from drills.core.records import (
     latest_trials,
     practice_day,
 )
-from drills.digest import Digest, make
-from drills.practice.dealing import deal_session, plan_standings
-from drills.practice.labels import labels_of
-from drills.practice.session import Session
+
+if TYPE_CHECKING:
+    from drills.core.due import Due
+    from drills.core.material import Chapter, Material
+    from drills.core.plans import Plan
+    from drills.core.ports import Clock, Records, Voice
+    from drills.digest import Digest
+    from drills.practice.dealing import Block
+    from drills.practice.session import Session
+
+# What deals, runs and counts is loaded when it is first asked for: the first screen needs none
+# of it and must come soon.
 
 # Further back than the longest rung of the ladder; older trials change no due day.
 HISTORY_DAYS = 200
@@ -56,33 +62,44 @@ class Home:
     """Everything that a screen or a command may ask of one practice folder.
 
     new_seed: gives the seed of each new session.
+    material, guide: called when first needed; they may raise BadInput for broken content.
     """
 
     def __init__(
         self,
         *,
         plan: Plan,
-        material: Material,
+        material: Callable[[], Material],
         records: Records,
         clock: Clock,
         voice: Voice,
-        guide: Sequence[Chapter],
+        guide: Callable[[], Sequence[Chapter]],
         program: str,
         new_seed: Callable[[], int],
         simulated: bool = False,
     ) -> None:
         self.plan = plan
-        self.material = material
+        self._load_material = material
         self.records = records
         self.clock = clock
         self.voice = voice
-        self.guide = tuple(guide)
+        self._load_guide = guide
         self._program = program
         self._new_seed = new_seed
         self._simulated = simulated
 
+    @cached_property
+    def material(self) -> Material:
+        return self._load_material()
+
+    @cached_property
+    def guide(self) -> tuple[Chapter, ...]:
+        return tuple(self._load_guide())
+
     @property
     def labels(self) -> Mapping[str, str]:
+        from drills.practice.labels import labels_of  # noqa: PLC0415 - see above
+
         return labels_of(self.material)
 
     def day(self, at: datetime | None = None) -> date:
@@ -104,6 +121,8 @@ class Home:
 
         minutes: shorter or longer than prescribed; None for as prescribed.
         """
+        from drills.practice.session import Session  # noqa: PLC0415 - see above
+
         chain = self._chain_today() if resume else None
         now = self.clock.now()
         seed = self._new_seed() if chain is None else chain.first.seed
@@ -123,13 +142,11 @@ class Home:
         )
         return Session(
             opened=opened,
-            blocks=deal_session(
-                self.plan,
-                self.material,
-                self._history(frozenset() if chain is None else chain.sessions),
+            blocks=self._dealt(
+                frozenset() if chain is None else chain.sessions,
                 today=self.day(now),
                 minutes=minutes,
-                rng=Random(seed),
+                seed=seed,
             ),
             plan=self.plan,
             records=self.records,
@@ -141,12 +158,16 @@ class Home:
         )
 
     def standings(self) -> tuple[Due, ...]:
+        from drills.practice.dealing import plan_standings  # noqa: PLC0415 - see above
+
         return plan_standings(
             self.plan, self.material, self._history(frozenset()), today=self.day()
         )
 
     def digest(self, first: date, last: date) -> Digest:
         """The digest of the practice days `first` to `last`, both included."""
+        from drills.digest import make  # noqa: PLC0415 - see above
+
         span = last - first + timedelta(days=1)
         earlier = self._entries(first - span, first - timedelta(days=1))
         return make(
@@ -166,6 +187,21 @@ class Home:
         self.records.close()
 
     # Inside
+
+    def _dealt(
+        self, without: frozenset[str], *, today: date, minutes: int | None, seed: int
+    ) -> tuple[Block, ...]:
+        """The session of `seed`, as it stands before the sessions `without`."""
+        from drills.practice.dealing import deal_session  # noqa: PLC0415 - see above
+
+        return deal_session(
+            self.plan,
+            self.material,
+            self._history(without),
+            today=today,
+            minutes=minutes,
+            rng=Random(seed),
+        )
 
     def _entries(self, first: date, last: date) -> tuple[Entry, ...]:
         """Entries of the sessions whose practice day lies in `first` to `last`."""
@@ -230,12 +266,10 @@ class Home:
         return chain if same and not over and self._left(chain) else None
 
     def _left(self, chain: _Chain) -> int:
-        blocks = deal_session(
-            self.plan,
-            self.material,
-            self._history(chain.sessions),
+        blocks = self._dealt(
+            chain.sessions,
             today=self.day(chain.first.at),
             minutes=chain.first.minutes,
-            rng=Random(chain.first.seed),
+            seed=chain.first.seed,
         )
         return sum(len(block.items) for block in blocks) - len(chain.given)

@@ -65,11 +65,11 @@ class Rehearsal:
         self._patient = Patient(profile, material.lexicon, self._rng)
         self._home = Home(
             plan=plan,
-            material=material,
+            material=lambda: material,
             records=records,
             clock=self._clock,
             voice=voice,
-            guide=guide,
+            guide=lambda: guide,
             program=program,
             new_seed=lambda: self._rng.getrandbits(31),
             simulated=True,

@@ -11,10 +11,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from queue import Empty, Queue
 from threading import Lock, Thread
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from drills.core.ports import Voice
-from drills.core.words import Utterance
 from drills.speech.child import (
     NO_DEVICE,
     NO_VOICE,
@@ -24,6 +22,10 @@ from drills.speech.child import (
     sentence,
     start_child,
 )
+
+if TYPE_CHECKING:
+    from drills.core.ports import Voice
+    from drills.core.words import Utterance
 
 OFF = "off"
 STARTING = "starting"

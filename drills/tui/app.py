@@ -4,31 +4,32 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
-import signal
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import timedelta
-from typing import ClassVar, Literal
+from typing import TYPE_CHECKING, ClassVar, Literal
 
 from textual import events
 from textual.app import App
 from textual.binding import Binding, BindingType
+from textual.filter import LineFilter, Monochrome
 
-from drills.digest import render
-from drills.pictures.cells import Encoding
+from drills.core.cells import Encoding
+from drills.core.problems import DrillsError
 from drills.practice.home import Home
-from drills.practice.session import Session
+from drills.tui.cards import Card
 from drills.tui.desk import Desk
+from drills.tui.endings import heed_endings
 from drills.tui.presses import Presses
+from drills.tui.screens.card import CardScreen
 from drills.tui.screens.cover import COLUMNS, LINES, CoverScreen
-from drills.tui.screens.guide import GuideScreen
 from drills.tui.screens.home import HomeScreen
 from drills.tui.screens.keyed import KeyedScreen
-from drills.tui.screens.people import PeopleScreen
 from drills.tui.screens.signs import SignsScreen
-from drills.tui.screens.sitting import SittingScreen
-from drills.tui.screens.week import WeekScreen
 from drills.tui.speaker import Speaker
 from drills.tui.theme import CALM
+
+if TYPE_CHECKING:
+    from drills.practice.session import Session
 
 Start = Literal["home", "practice"]
 VOICE_SECONDS = 0.05
@@ -64,13 +65,12 @@ class PracticeApp(App[int]):
             animated=self.animation_level != "none",
         )
 
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        filters = super().get_line_filters()
+        return filters if self._home.plan.sitting.colour else (*filters, Monochrome())
+
     def on_mount(self) -> None:
-        for name in ("SIGTERM", "SIGHUP", "SIGINT"):
-            # Not on Windows, where a closed window ends the program at once.
-            with contextlib.suppress(AttributeError, NotImplementedError, ValueError, RuntimeError):
-                asyncio.get_running_loop().add_signal_handler(
-                    getattr(signal, name), self.action_leave
-                )
+        heed_endings(self.action_leave)
         self.set_interval(VOICE_SECONDS, self._desk.speaker.tick)
         self.push_screen(HomeScreen(self._desk))
         if self._start == "practice":
@@ -101,6 +101,8 @@ class PracticeApp(App[int]):
     # What screens ask for
 
     def on_keyed_screen_guide_wanted(self) -> None:
+        from drills.tui.pages import GuideScreen  # noqa: PLC0415 - see pages
+
         self._open(GuideScreen, lambda: GuideScreen(self._home.guide))
 
     def on_keyed_screen_signs_wanted(self) -> None:
@@ -111,9 +113,13 @@ class PracticeApp(App[int]):
         self._practise(resume=event.resume)
 
     def on_home_screen_people_wanted(self) -> None:
+        from drills.tui.pages import PeopleScreen  # noqa: PLC0415 - see pages
+
         self.push_screen(PeopleScreen(self._desk))
 
     def on_home_screen_week_wanted(self) -> None:
+        from drills.tui.pages import WeekScreen, render  # noqa: PLC0415 - see pages
+
         last = self._home.day()
         self.push_screen(WeekScreen(lambda: render(self._home.digest(last - WEEK, last), "text")))
 
@@ -131,7 +137,14 @@ class PracticeApp(App[int]):
             self.session.abandon()
 
     def _practise(self, *, resume: bool) -> None:
-        self.session = self._home.start(resume=resume, minutes=self._minutes)
+        from drills.tui.pages import SittingScreen  # noqa: PLC0415 - see pages
+
+        try:
+            self.session = self._home.start(resume=resume, minutes=self._minutes)
+        except DrillsError as error:
+            card = Card(lines=("Practice cannot start.", str(error)), choices=("Back",))
+            self.push_screen(CardScreen(card, self._desk, escape="leave"))
+            return
         self.push_screen(SittingScreen(self.session, self._desk))
 
 

@@ -39,7 +39,7 @@ NEW_SIGNS = Card(
         "Is one of these new today?",
         "Face drooping?",
         "Arm or leg weak?",
-        "Speech much worse?",
+        "Speech suddenly worse?",
     ),
     choices=("No", "Yes"),
 )

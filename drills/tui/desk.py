@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drills.pictures.cells import Encoding
+from drills.core.cells import Encoding
 from drills.practice.home import Home
 from drills.tui.presses import Presses
 from drills.tui.speaker import Speaker

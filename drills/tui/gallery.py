@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from drills.core.cells import Cells, Encoding
 from drills.core.meanings import Scene
 from drills.gestures import frames
 from drills.pictures import draw
-from drills.pictures.cells import Cells, Encoding
 
 
 @lru_cache(maxsize=48)

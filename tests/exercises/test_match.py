@@ -11,7 +11,8 @@ from scipy.stats import binomtest, fisher_exact
 
 from drills.core.items import CueKind, Foil, Item, ItemSet, Kind, Target
 from drills.core.material import Material
-from drills.core.meanings import Act, Place, Relation, Side, Tense
+from drills.core.kinds import Side
+from drills.core.meanings import Act, Place, Relation, Tense
 from drills.core.problems import BadInput
 from drills.exercises import make_items
 from drills.exercises.balance import runs

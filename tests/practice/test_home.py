@@ -31,11 +31,11 @@ def home_of(
     seeds = count(1)
     return Home(
         plan=plan,
-        material=material,
+        material=lambda: material,
         records=records,
         clock=clock,
         voice=QuietVoice(),
-        guide=(),
+        guide=tuple,
         program="0",
         new_seed=lambda: next(seeds),
     )

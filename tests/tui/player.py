@@ -103,6 +103,20 @@ class Player:
         return poor
 
     @property
+    def colours(self) -> set[Colour]:
+        """Every ink and paper as it is sent to the terminal."""
+        found: set[Colour] = set()
+        for strip in self.app.screen._compositor.render_strips():
+            for text, style, _ in strip:
+                if style is not None and text:
+                    found |= {
+                        tuple(colour.get_truecolor())  # type: ignore[misc]
+                        for colour in (style.color, style.bgcolor)
+                        if colour is not None
+                    }
+        return found
+
+    @property
     def text(self) -> str:
         return "\n".join(self.lines)
 
@@ -185,11 +199,11 @@ async def playing(
     seeds: Iterator[int] = iter(range(7, 100))
     home = Home(
         plan=plan,
-        material=material,
+        material=lambda: material,
         records=kept,
         clock=clock,
         voice=listens,
-        guide=GUIDE,
+        guide=lambda: GUIDE,
         program="0",
         new_seed=lambda: next(seeds),
     )

@@ -26,5 +26,6 @@ class CoverScreen(KeyedScreen[None]):
                 f"It needs {COLUMNS} x {LINES}.",
                 f"Now it is {event.size.width} x {event.size.height}.",
                 "Nothing is lost.",
+                "E opens the signs of a new stroke.",
             )
         )

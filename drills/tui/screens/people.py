@@ -11,7 +11,7 @@ from textual.containers import Horizontal, Vertical
 
 from drills.core.meanings import Act, Scene
 from drills.core.words import Lexicon, Noun, Sort, Utterance
-from drills.pictures import can_draw
+from drills.pictures import ANIMAL_KEYS, PEOPLE_KEYS, can_draw
 from drills.tui.desk import Desk
 from drills.tui.gallery import pictures
 from drills.tui.screens.keyed import KeyedScreen
@@ -23,6 +23,7 @@ from drills.tui.widgets.picture import Picture
 from drills.tui.widgets.words import Words
 
 PAIRS_A_PAGE = 2
+FIGURES = frozenset((*PEOPLE_KEYS, *ANIMAL_KEYS))
 
 
 class PeopleScreen(KeyedScreen[None]):
@@ -107,7 +108,12 @@ class PeopleScreen(KeyedScreen[None]):
 def pairs_of(lexicon: Lexicon) -> Iterator[tuple[Noun, Noun, Scene]]:
     """Everyone in the pictures, two by two, each pair in one act that can be drawn."""
     for sort in (Sort.PERSON, Sort.ANIMAL):
-        cast = [noun for noun in lexicon.nouns.values() if noun.sort is sort]
+        # A noun that shares another's figure would show the same picture under a second name.
+        cast = [
+            noun
+            for noun in lexicon.nouns.values()
+            if noun.sort is sort and noun.drawn_as is None and noun.key in FIGURES
+        ]
         for at in range(0, len(cast), 2):
             left = cast[at]
             # With an odd number, the last stands beside the first once more.

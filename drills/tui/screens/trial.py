@@ -87,6 +87,9 @@ class TrialScreen(AskScreen):
     # Pictures
 
     async def paint(self) -> None:
+        if self._desk.large:
+            for box in self.query(OptionBox):
+                box.enlarge()
         item = self.ask.item
         shown = self._picture_widgets()
         scenes = scenes_of(item)

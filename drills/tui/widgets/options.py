@@ -8,8 +8,8 @@ from textual.app import ComposeResult
 from textual.containers import Container
 from textual.content import Content
 from textual.message import Message
-from textual.widgets import Static
 
+from drills.tui.widgets.large_words import LargeWords
 from drills.tui.widgets.picture import Picture
 
 MARK = "This one"
@@ -41,21 +41,32 @@ class OptionBox(Container):
         super().__init__()
         self._index = index
         self._text = text
+        self._is_enlarged = False
         self.picture = Picture() if text is None else None
+        self.words = None if text is None else LargeWords((text,), classes="-words")
 
     def compose(self) -> ComposeResult:
         if self.picture is not None:
             yield self.picture
-        else:
-            yield Static(Content(self._text or ""), classes="-words")
+        if self.words is not None:
+            yield self.words
 
     def on_mount(self) -> None:
         self.mark(is_right=False)
 
     def mark(self, *, is_right: bool) -> None:
         self.set_class(is_right, "-marked")
-        word = f"{self._index + 1}  {MARK}" if is_right else f"{self._index + 1}"
-        self.border_title = Content(word)
+        parts = [str(self._index + 1), *([MARK] if is_right else ())]
+        if self._is_enlarged and self._text is not None:
+            # Also as plain text, for those who copy or read the screen by machine.
+            parts.insert(1, self._text)
+        self.border_title = Content("  ".join(parts))
+
+    def enlarge(self) -> None:
+        """Show words in large letters if they fit."""
+        if self.words is not None and self._text is not None:
+            self._is_enlarged = self.words.enlarge(self._text, room=self.content_size)
+            self.mark(is_right=self.has_class("-marked"))
 
     def take_away(self, *, is_gone: bool) -> None:
         self.set_class(is_gone, "-gone")

@@ -12,7 +12,7 @@ from textual.strip import Strip
 from textual.timer import Timer
 from textual.widget import Widget
 
-from drills.pictures.cells import Cell, Cells
+from drills.core.cells import Cell, Cells
 from drills.pictures.shapes import Colour
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
 from drills.core.gestures import Tick
 from drills.core.items import CueKind, Kind
 from drills.core.material import Material
@@ -57,6 +59,16 @@ async def test_without_animation_the_movement_is_two_stills(material: Material) 
         assert first.still != second.still
         assert not first.is_moving
         assert not second.is_moving
+
+
+async def test_the_setting_of_the_machine_stops_movement_too(
+    material: Material, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # What TEXTUAL_ANIMATIONS=none sets at start.
+    monkeypatch.setattr("textual.constants.TEXTUAL_ANIMATIONS", "none")
+    async with playing(material, plan=WAVE) as player:
+        await player.begin()
+        assert len(figures(player)) == 2
 
 
 async def test_the_panel_shows_what_right_looks_like(material: Material) -> None:

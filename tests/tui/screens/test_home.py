@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import pytest
+
 from drills.core.material import Material
+from drills.core.problems import BadInput
 from drills.core.words import Sort
-from drills.practice.home import Today
+from drills.pictures import ANIMAL_KEYS, PEOPLE_KEYS
+from drills.practice.home import Home, Today
+from drills.practice.session import Session
 from drills.tui.screens.home import about_today, ways_on
 from drills.tui.screens.people import pairs_of
 from drills.tui.widgets.picture import Picture
@@ -26,8 +31,13 @@ def test_a_session_begun_today_offers_to_go_on_and_to_start_anew() -> None:
 
 def test_everyone_in_the_pictures_is_met(material: Material) -> None:
     met = {noun.key for left, right, _ in pairs_of(material.lexicon) for noun in (left, right)}
-    cast = {noun.key for noun in material.lexicon.nouns.values() if noun.sort is not Sort.THING}
-    assert met == cast
+    figures = {
+        noun.drawn_as or noun.key
+        for noun in material.lexicon.nouns.values()
+        if noun.sort is not Sort.THING
+    }
+    assert met == figures & {*PEOPLE_KEYS, *ANIMAL_KEYS}
+    assert len(met) >= 12
 
 
 async def test_the_people_are_shown_with_their_names_page_by_page(material: Material) -> None:
@@ -64,6 +74,20 @@ async def test_the_guide_opens_its_chapters_by_number(material: Material) -> Non
         await player.until_text("The radio is off.")
         await player.press("2")
         await player.until_text("The light is good.")
+
+
+async def test_a_session_that_cannot_start_says_why(
+    material: Material, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def start(_home: Home, *, resume: bool, minutes: int | None = None) -> Session:
+        raise BadInput("The plan asks for [something] that is not there.")
+
+    monkeypatch.setattr(Home, "start", start)
+    async with playing(material) as player:
+        await player.press("1")
+        await player.until_text("The plan asks for [something] that is not there.")
+        await player.press("1")
+        await player.until_screen("HomeScreen")
 
 
 async def test_leave_ends_the_program(material: Material) -> None:

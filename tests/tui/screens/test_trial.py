@@ -10,6 +10,8 @@ from drills.core.items import CueKind, Kind
 from drills.core.material import Material
 from drills.core.plans import Plan, SittingSettings
 from drills.core.records import latest_trials
+from drills.tui.app import VOICE_SECONDS
+from drills.tui.letters import lettered
 from drills.tui.screens.asking import AskScreen
 from drills.tui.widgets.options import OptionBox
 from drills.tui.widgets.picture import Picture
@@ -244,7 +246,7 @@ async def test_the_wait_for_an_answer_is_counted_from_the_end_of_the_voice(
         await spoken_trial(player, voice)
         player.clock.wait(6)
         voice.speaking = False
-        await player.settle()
+        await player.pilot.pause(4 * VOICE_SECONDS)
         player.clock.wait(1)
         await player.answer(right=True)
         (trial,) = latest_trials(player.entries)
@@ -312,3 +314,33 @@ async def test_the_whole_task_fits_the_smallest_window(large: bool, material: Ma
         await player.begin()
         for wanted in (player.ask.item.sentence, "hear again", "stroke signs", "guide"):
             await player.until_text(wanted)
+
+
+async def test_large_letters_show_words_large_and_plain(material: Material) -> None:
+    plan = replace(WORDS, sitting=SittingSettings(large_letters=True))
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        word = next(o.text for o in player.ask.item.options if o.text and len(o.text) <= 5)
+        first_line = lettered(word)[0].strip()
+        await player.until_text(first_line)
+        await player.until_text(f"  {word} ─")
+
+
+async def test_words_too_long_for_large_letters_stay_plain(material: Material) -> None:
+    plan = replace(
+        plan_of(Kind.QUESTION, "who-did-what"), sitting=SittingSettings(large_letters=True)
+    )
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        for option in player.ask.item.options:
+            await player.until_text(str(option.text))
+
+
+@pytest.mark.parametrize("colour", [True, False])
+async def test_a_plan_without_colour_is_grey(colour: bool, material: Material) -> None:
+    plan = replace(PICTURES, sitting=SittingSettings(colour=colour))
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        await player.until(lambda: not any(p.is_blank for p in player.app.screen.query(Picture)))
+        await player.settle()
+        assert any(len(set(shown)) > 1 for shown in player.colours) is colour

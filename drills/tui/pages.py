@@ -1,0 +1,13 @@
+"""The screens behind the first one, loaded when the first of them is opened.
+
+They bring the drawing, the exercises and the digest with them; the first screen must come soon
+and needs none of it.
+"""
+
+from drills.digest import render
+from drills.tui.screens.guide import GuideScreen
+from drills.tui.screens.people import PeopleScreen
+from drills.tui.screens.sitting import SittingScreen
+from drills.tui.screens.week import WeekScreen
+
+__all__ = ["GuideScreen", "PeopleScreen", "SittingScreen", "WeekScreen", "render"]
