@@ -7,8 +7,8 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
-    from drills.core.records import Entry, SessionOpened
-    from drills.core.words import Utterance
+    from drills.core.records import Entry, SessionOpened, Trial
+    from drills.core.utterances import Utterance
 
 
 class Clock(Protocol):
@@ -62,5 +62,11 @@ class Records(Protocol):
         self, *, since: datetime | None = None, until: datetime | None = None
     ) -> Sequence[Entry]:
         """Entries of the sessions opened in `since <= opened.at < until`, oldest first."""
+
+    def history(self, *, since: datetime | None = None) -> Sequence[Trial]:
+        """Each trial as last kept, of the sessions opened from `since` on, oldest first.
+
+        Enough for the schedule: sentence, words, options and answer may be left out.
+        """
 
     def close(self) -> None: ...

@@ -2,7 +2,9 @@
 
 plan.toml      the plan in force
 plans/         the plans before it
-records/       one file a session
+records/       one file a session, and what was damaged of one
+summaries/     what the schedule asks of years of sessions; can be made again from records/
+format         the format of the records; a program that is older than it stays out
 """
 
 from __future__ import annotations
@@ -11,11 +13,13 @@ import tomllib
 from datetime import UTC, datetime
 from pathlib import Path
 
-from drills.core.problems import Failure, Problem
+from drills.core.problems import BadInput, Failure, Problem
+from drills.core.records import RECORD_FORMAT
 from drills.ledger import disk
 
 RECORDS = "records"
 OLDER_PLANS = "plans"
+FORMAT = "format"
 
 
 def plan_path(folder: Path) -> Path:
@@ -35,6 +39,33 @@ def prepare(folder: Path) -> None:
             (folder / name).mkdir(mode=disk.PRIVATE_FOLDER, exist_ok=True)
     except OSError as error:
         raise Failure([_unusable(folder, error)]) from error
+
+
+def refuse_newer(folder: Path) -> None:
+    """Raises: BadInput when a newer program has kept records here."""
+    try:
+        said = (folder / FORMAT).read_text(encoding="ascii")
+        newer = int(said[:9]) > RECORD_FORMAT
+    except (OSError, ValueError):
+        # Without it the header of each file still says how to read it.
+        return
+    if newer:
+        raise BadInput(
+            [
+                Problem(
+                    where=str(folder),
+                    message=f"was used by a newer program (format {int(said[:9])}).",
+                    mend="Update this program; nothing has been changed.",
+                )
+            ]
+        )
+
+
+def stamp(folder: Path) -> None:
+    """Say which format is written from now on.   Raises: OSError."""
+    place, said = folder / FORMAT, f"{RECORD_FORMAT}\n".encode()
+    if not place.exists() or place.read_bytes() != said:
+        disk.replace_file(place, said)
 
 
 def put_plan_in_force(folder: Path, text: str) -> Path:

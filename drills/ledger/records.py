@@ -2,91 +2,87 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
-from datetime import datetime, timedelta
+from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
 from threading import RLock
 
 from filelock import FileLock, Timeout
 
-from drills.core.problems import BadInput, Failure
-from drills.core.records import Entry, SessionOpened
-from drills.ledger import disk
-from drills.ledger.folder import RECORDS, prepare
-from drills.ledger.lines import canonical, line_of
+from drills.core.problems import Failure
+from drills.core.records import Entry, SessionClosed, SessionOpened, Trial
+from drills.ledger import disk, mending, names, rescue
+from drills.ledger.folder import RECORDS, prepare, refuse_newer, stamp
+from drills.ledger.lines import line_of
+from drills.ledger.reader import Reader
 from drills.ledger.rows import row_of
-from drills.ledger.sessions import (
-    CUT_OFF,
-    SessionRead,
-    file_name,
-    header_of,
-    read_session,
-    session_files,
-    slug_of,
-    stray_files,
-)
+from drills.ledger.sessions import header_of
 from drills.ledger.storage import SessionFile
 
+LOCK = "writing.lock"
 
-def open_ledger(folder: Path) -> Ledger:
+
+def open_ledger(folder: Path, *, elsewhere: Sequence[Path] | None = None) -> Ledger:
     """Open the records in a practice folder, and make the folder where there is none.
 
-    While another program writes there, or where nothing can be written, the records open for
-    reading alone: `writable` is False and `reason` says why.
+    While another program writes there, the records open for reading alone: `reason` says so.
+    Where the disk refuses, entries are held until it takes them.
+    elsewhere: where to save what the folder has not taken by the end; None for the usual places.
     Raises: Failure when there is no folder and none can be made; BadInput for a newer format.
     """
     if not (folder / RECORDS).is_dir():
         prepare(folder)
-    lock = FileLock(folder / "writing.lock", mode=disk.PRIVATE_FILE, thread_local=False)
-    reason = ""
-    try:
-        lock.acquire(timeout=0)
-    except Timeout:
-        reason = "another program is writing the records in this folder"
-    except OSError as error:
-        reason = f"nothing can be written in {folder}, because {disk.plain_reason(error)}"
-    except NotImplementedError:
-        reason = f"the disk that holds {folder} cannot keep two programs apart"
-    return Ledger(folder, lock=None if reason else lock, reason=reason)
+    refuse_newer(folder)
+    return Ledger(folder, rescue.usual_places(folder) if elsewhere is None else elsewhere)
+
+
+@dataclass(slots=True)
+class _Writing:
+    """A session that is being written; it stays open from its first entry to its last."""
+
+    file: SessionFile
+    name: str
+    opened: datetime
+    last: datetime
 
 
 class Ledger:
     """Records on disk; `core.ports.Records` for practice.
 
-    folder: the practice folder.   writable, reason: see `open_ledger`.
+    folder: the practice folder.   reason: why nothing can be kept, empty when it can.
     held: entries that could not be written yet; the next `append` tries them first.
     """
 
-    def __init__(self, folder: Path, *, lock: FileLock | None, reason: str) -> None:
+    def __init__(self, folder: Path, elsewhere: Sequence[Path]) -> None:
         self.folder = folder
-        self.writable = lock is not None
-        self.reason = reason
+        self.reason = ""
+        self._elsewhere = elsewhere
         self._records = folder / RECORDS
-        self._lock = lock
+        self._lock = FileLock(folder / LOCK, mode=disk.PRIVATE_FILE, thread_local=False)
         self._guard = RLock()
-        self._read: dict[Path, SessionRead] = {}
-        self._paths: dict[str, Path] = {}
+        self._writing: dict[str, _Writing] = {}
         self._held: list[Entry] = []
-        self._notices: dict[str, None] = {}
-        if reason:
-            self._notice(f"The records are open for reading alone: {reason}.")
-        for stray in stray_files(self._records):
-            self._notice(f"{stray.name} is not named like a session, so it is not read.")
-        self._newest: datetime | None = None
+        self._reader = Reader(folder)
+        self._take_lock()
         try:
-            files = list(session_files(self._records))
-            if files:
-                self._newest, newest = files[-1]
-                self._session(newest)
+            self._reader.open()
+            if self.writable:
+                self._take_in()
         except BaseException:
             self._release()
             raise
 
     @property
+    def writable(self) -> bool:
+        """Whether this program alone may write."""
+        return self._reader.mends
+
+    @property
     def notices(self) -> tuple[str, ...]:
         """What was found and mended, or is odd, one plain sentence each, in the order found."""
-        return tuple(self._notices)
+        return tuple(self._reader.notices)
 
     @property
     def held(self) -> tuple[Entry, ...]:
@@ -98,8 +94,9 @@ class Ledger:
             self._require_writable()
             if self._is_known(opened.session):
                 raise ValueError(f"session {opened.session!r} was opened before")
-            if self._newest is not None and opened.at < self._newest:
-                late = f"{self._newest:%Y-%m-%d %H:%M} UTC"
+            newest = self._reader.newest
+            if newest is not None and opened.at < newest:
+                late = f"{newest:%Y-%m-%d %H:%M} UTC"
                 self._notice(f"The clock went back: a session from {late} is kept already.")
             self._put(opened)
 
@@ -119,156 +116,181 @@ class Ledger:
     ) -> Sequence[Entry]:
         """Entries of the sessions opened in `since <= opened.at < until`, oldest first.
 
-        Only the files of those sessions are read; each is read once.
-        Raises: BadInput for a format that this program does not know; Failure.
+        Only the files of those sessions are read.   Raises: Failure.
         """
         with self._guard:
-            chosen = []
-            for second, path in session_files(self._records):
-                # The name leaves out fractions of a second.
-                if since is not None and second <= since - timedelta(seconds=1):
-                    continue
-                if until is not None and second >= until:
-                    continue
-                read = self._session(path)
-                if (since is None or since <= read.opened) and (
-                    until is None or read.opened < until
-                ):
-                    chosen.append(read)
-            chosen.sort(key=lambda read: read.opened)
-            return tuple(entry for read in chosen for entry in read.entries)
+            return tuple(self._reader.entries(since, until))
+
+    def each(self) -> Iterator[Entry]:
+        """Every entry, oldest session first, one session at a time in memory."""
+        return self._reader.entries(None, None)
+
+    def history(self, *, since: datetime | None = None) -> Sequence[Trial]:
+        """Each trial as last kept, of the sessions opened from `since` on, oldest first.
+
+        Its sentence, words, options and answer are left out, so that closed sessions need not be
+        read again.   Raises: Failure.
+        """
+        with self._guard:
+            return self._reader.history(since)
 
     def close(self) -> None:
         """Try once more what is held, and let the next program write.
 
-        Raises: Failure that names how many entries could not be kept.
+        Raises: Failure that names how many entries could not be kept, and where they are saved.
         """
         with self._guard:
             try:
-                if self._held and self.writable:
+                if self._held:
                     self._write_held()
             except OSError as error:
-                count = _counted(len(self._held))
-                raise Failure(
-                    f"{count} could not be kept, because {disk.plain_reason(error)}."
-                ) from error
+                raise Failure(self._save_elsewhere(error)) from error
             finally:
                 self._release()
 
+    # Inside
+
+    def _save_elsewhere(self, error: OSError) -> str:
+        text = f"{_counted(len(self._held))} could not be kept, because {disk.plain_reason(error)}."
+        saved = rescue.save(self.folder, self._held, self._elsewhere)
+        if saved is None:
+            return f"{text} No other place could take them."
+        self._held.clear()
+        return f"{text} Saved in {saved}; the next start takes them from there."
+
+    def _take_lock(self) -> None:
+        """Become the one writer where that can be; say why not where it cannot."""
+        try:
+            self._lock.acquire(timeout=0)
+            self._reader.mends = True
+            with suppress(OSError):
+                stamp(self.folder)
+        except Timeout:
+            self.reason = "another program is writing the records in this folder"
+        except NotImplementedError:
+            self.reason = f"the disk that holds {self.folder} cannot keep two programs apart"
+        except OSError as error:
+            why = disk.plain_reason(error)
+            self._notice(f"Nothing can be saved now, because {why}. Answers are held.")
+        if self.reason:
+            self._notice(f"The records are open for reading alone: {self.reason}.")
+
     def _release(self) -> None:
-        for read in self._read.values():
-            read.file.close()
-        if self.writable:
-            self.writable, self.reason = False, "the records have been closed"
-        if self._lock is not None:
-            self._lock.release()
-            self._lock = None
+        for writing in self._writing.values():
+            writing.file.close()
+        self._writing.clear()
+        self._reader.mends = False
+        self.reason = self.reason or "the records have been closed"
+        self._lock.release()
 
     def _require_writable(self) -> None:
-        if not self.writable:
+        if self.reason:
             raise Failure(f"Nothing can be saved: {self.reason}.")
 
     def _put(self, entry: Entry) -> None:
+        if not self._held and self.writable:
+            try:
+                self._write(entry)
+            except OSError as error:
+                self._held.append(entry)
+                raise Failure(_not_saved(error)) from error
+            return
         # What no file could ever hold is refused here, so that it cannot block the entries after.
-        canonical(row_of(entry))
+        line_of(row_of(entry), 1)
         self._held.append(entry)
         try:
             self._write_held()
         except OSError as error:
-            raise Failure(
-                f"{_counted(len(self._held))} not saved yet, because {disk.plain_reason(error)};"
-                " go on, and it will be tried again."
-            ) from error
+            raise Failure(_not_saved(error)) from error
 
     def _write_held(self) -> None:
+        if not self.writable:
+            try:
+                self._lock.acquire(timeout=0)
+            except Timeout:
+                raise OSError("another program is writing there") from None
+            self._reader.mends = True
         while self._held:
             self._write(self._held[0])
             del self._held[0]
 
     def _write(self, entry: Entry) -> None:
-        row = row_of(entry)
         if isinstance(entry, SessionOpened):
-            path = disk.free_name(self._records / file_name(entry))
+            path = disk.free_name(self._records / names.file_name(entry))
             file = SessionFile(path, header=header_of(entry))
-            file.insert(row)
-            self._read[path] = SessionRead(
-                file=file,
-                session=entry.session,
-                opened=entry.at,
-                entries=[entry],
-                not_understood=(),
-            )
-            self._paths[entry.session] = path
-            second = entry.at.replace(microsecond=0)
-            self._newest = second if self._newest is None else max(self._newest, second)
+            file.insert(row_of(entry))
+            self._writing[entry.session] = _Writing(file, path.name, entry.at, entry.at)
+            self._reader.add(path.name)
             return
-        read = self._read[self._paths[entry.session]]
-        read.file.insert(row)
-        if read.entries and entry.at < read.entries[-1].at:
-            back = read.entries[-1].at - entry.at
+        writing = self._writing.get(entry.session) or self._reopen(entry.session)
+        writing.file.insert(row_of(entry))
+        if entry.at < writing.last:
+            back = (writing.last - entry.at).total_seconds()
             self._notice(
-                f"The clock went back by {back.total_seconds():.0f} s"
-                f" in the session of {read.opened:%Y-%m-%d %H:%M}."
+                f"The clock went back by {back:.0f} s"
+                f" in the session of {writing.opened:%Y-%m-%d %H:%M}."
             )
-        read.entries.append(entry)
+        writing.last = entry.at
+        if isinstance(entry, SessionClosed):
+            writing.file.close()
+            del self._writing[entry.session]
+            self._reader.seal(writing.name)
+
+    def _reopen(self, session: str) -> _Writing:
+        """Go on with the file of a session from before.   Raises: OSError."""
+        read = self._reader.of_session(session)
+        if read is None:
+            raise FileNotFoundError(f"the file of session {session!r} is gone")
+        if read.rows and not read.damage:
+            older = mending.upgrade(read)
+            self._notice(f"{read.path.name} is in today's format now; before: {older.name}.")
+        last = read.entries[-1].at
+        writing = _Writing(SessionFile(read.path), read.path.name, read.opened, last)
+        self._writing[session] = writing
+        return writing
 
     def _is_known(self, session: str) -> bool:
         """Opened here, waiting to be, or on disk from before."""
-        if session in self._paths or any(
-            entry.session == session for entry in self._held if isinstance(entry, SessionOpened)
-        ):
-            return True
-        slug = slug_of(session)
-        for _, path in session_files(self._records):
-            if slug in path.stem:
-                with suppress(BadInput):
-                    self._session(path)
-        return session in self._paths
+        return (
+            session in self._writing
+            or any(each.session == session for each in self._held if _is_opening(each))
+            or self._reader.of_session(session) is not None
+        )
 
-    def _session(self, path: Path) -> SessionRead:
-        known = self._read.get(path)
-        # Another program's session grows while this one reads.
-        if known is not None and (self.writable or known.file.kept.size == path.stat().st_size):
-            return known
-        try:
-            read = read_session(path)
-        except OSError as error:
-            raise Failure(f"{path} cannot be read: {disk.plain_reason(error)}.") from error
-        for problem in read.problems:
-            # A reader may come upon a line that the other program is just writing.
-            if self.writable or not problem.message.startswith(CUT_OFF):
-                self._notice(str(problem))
-        if self.writable and (read.file.kept.reading.damage or not read.entries):
-            read = self._set_aside(read)
-        self._read[path] = read
-        if read.entries:
-            self._paths[read.session] = path
-        return read
-
-    def _set_aside(self, read: SessionRead) -> SessionRead:
-        """Keep the damaged file as it is under another name; go on with its whole lines."""
-        path = read.file.kept.path
-        number = 1
-        while (aside := path.with_name(f"{path.name}.damaged-{number}")).exists():
-            number += 1
-        rows = [row for _, row in read.file.kept.reading.rows]
-        if read.file.kept.header is None:
-            opened = [entry for entry in read.entries if isinstance(entry, SessionOpened)]
-            rows[:0] = [header_of(entry) for entry in opened[:1]]
-        try:
-            if read.entries:
-                disk.write_new(aside, path.read_bytes())
-                disk.replace_file(path, b"".join(line_of(row) for row in rows))
+    def _take_in(self) -> None:
+        """Bring in what an earlier start had to save elsewhere, each entry once."""
+        for saved in rescue.find(self.folder, self._elsewhere):
+            whole = saved.whole
+            try:
+                for entry in saved.entries:
+                    read = self._reader.of_session(entry.session)
+                    if read is None and not isinstance(entry, SessionOpened):
+                        whole = False
+                    elif read is None or entry not in read.entries:
+                        self._write(entry)
+                if whole:
+                    saved.path.unlink()
+                else:
+                    saved.path.rename(disk.free_name(saved.path.with_suffix(".damaged")))
+            except OSError as error:
+                why = disk.plain_reason(error)
+                self._notice(f"{saved.path} waits to be taken in, because {why}.")
             else:
-                path.rename(aside)
-        except OSError as error:
-            self._notice(f"{path.name} is left damaged, because {disk.plain_reason(error)}.")
-            return read
-        self._notice(f"{path.name} as it was found is kept as {aside.name}.")
-        return read_session(path) if read.entries else read
+                self._notice(f"{_counted(len(saved.entries))} were taken in from {saved.path}.")
+        for writing in self._writing.values():
+            writing.file.close()
+        self._writing.clear()
 
     def _notice(self, text: str) -> None:
-        self._notices[text] = None
+        self._reader.notices[text] = None
+
+
+def _is_opening(entry: Entry) -> bool:
+    return isinstance(entry, SessionOpened)
+
+
+def _not_saved(error: OSError) -> str:
+    return f"Not saved yet, because {disk.plain_reason(error)}; go on, it is tried again."
 
 
 def _counted(number: int) -> str:

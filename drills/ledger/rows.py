@@ -10,8 +10,7 @@ from datetime import datetime
 from typing import Any
 
 from drills.core.gestures import Tick
-from drills.core.items import ItemSet, Kind, Target
-from drills.core.meanings import Side
+from drills.core.kinds import Foil, ItemSet, Kind, Side, Target
 from drills.core.records import (
     Asked,
     Attempt,
@@ -23,16 +22,18 @@ from drills.core.records import (
     Topic,
     Trial,
 )
+from drills.ledger import values
 from drills.ledger.lines import Row
 
 
 def row_of(entry: Entry) -> dict[str, Any]:
     """Raises: ValueError for a time without its offset."""
-    row: dict[str, Any] = {"session": entry.session, "at": _time_out(entry.at)}
     match entry:
         case SessionOpened():
-            return row | {
+            return {
                 "entry": "opened",
+                "session": entry.session,
+                "at": time_out(entry.at),
                 "plan_name": entry.plan_name,
                 "plan_version": entry.plan_version,
                 "program": entry.program,
@@ -43,8 +44,10 @@ def row_of(entry: Entry) -> dict[str, Any]:
                 "simulated": entry.simulated,
             }
         case Observation():
-            return row | {
+            return {
                 "entry": "observation",
+                "session": entry.session,
+                "at": time_out(entry.at),
                 "topic": entry.topic.value,
                 "tiredness": entry.tiredness,
                 "pain": entry.pain,
@@ -53,69 +56,84 @@ def row_of(entry: Entry) -> dict[str, Any]:
                 "note": entry.note,
             }
         case Trial():
-            return row | {
+            return {
                 "entry": "trial",
+                "session": entry.session,
+                "at": time_out(entry.at),
                 "trial": entry.trial,
-                "started_at": _time_out(entry.started_at),
+                "started_at": time_out(entry.started_at),
                 "block": entry.block,
-                "asked": _asked_out(entry.asked),
+                "asked": asked_out(entry.asked),
                 "attempts": [_attempt_out(attempt) for attempt in entry.attempts],
                 "ended": entry.ended,
                 "skipped": entry.skipped,
                 "words_per_minute": entry.words_per_minute,
             }
         case SessionClosed():
-            return row | {"entry": "closed", "reason": entry.reason.value}
+            return {
+                "entry": "closed",
+                "session": entry.session,
+                "at": time_out(entry.at),
+                "reason": entry.reason.value,
+            }
 
 
 def entry_of(row: Row) -> Entry:
     """Raises: ValueError, KeyError or TypeError when the row is no entry."""
-    session, at = row["session"], _time_in(row["at"])
+    session, at = values.text(row, "session"), values.moment(row, "at")
     match row["entry"]:
         case "opened":
             return SessionOpened(
                 session=session,
                 at=at,
-                plan_name=row["plan_name"],
-                plan_version=row["plan_version"],
-                program=row["program"],
-                content_hash=row["content_hash"],
-                seed=row["seed"],
-                continues=row["continues"],
-                minutes=row["minutes"],
-                simulated=row["simulated"],
+                plan_name=values.text(row, "plan_name"),
+                plan_version=values.whole(row, "plan_version"),
+                program=values.text(row, "program"),
+                content_hash=values.text(row, "content_hash"),
+                seed=values.whole(row, "seed", -values.MOST),
+                continues=values.maybe_text(row, "continues"),
+                minutes=values.maybe_whole(row, "minutes"),
+                simulated=values.flag(row, "simulated"),
             )
         case "observation":
             return Observation(
                 session=session,
                 at=at,
                 topic=Topic(row["topic"]),
-                tiredness=row["tiredness"],
-                pain=row["pain"],
-                new_signs=row["new_signs"],
-                helped=row["helped"],
-                note=row["note"],
+                tiredness=values.maybe_whole(row, "tiredness", 1, 6),
+                pain=values.maybe_flag(row, "pain"),
+                new_signs=values.maybe_flag(row, "new_signs"),
+                helped=values.maybe_flag(row, "helped"),
+                note=values.text(row, "note"),
             )
         case "trial":
-            return Trial(
-                session=session,
-                trial=row["trial"],
-                started_at=_time_in(row["started_at"]),
-                at=at,
-                block=row["block"],
-                asked=_asked_in(row["asked"]),
-                attempts=tuple(_attempt_in(attempt) for attempt in row["attempts"]),
-                ended=row["ended"],
-                skipped=row["skipped"],
-                words_per_minute=row["words_per_minute"],
-            )
+            return _trial_in(row, session, at)
         case "closed":
             return SessionClosed(session=session, at=at, reason=CloseReason(row["reason"]))
         case unknown:
             raise ValueError(f"{unknown!r} is no kind of entry")
 
 
-def _asked_out(asked: Asked) -> dict[str, Any]:
+def _trial_in(row: Row, session: str, at: datetime) -> Trial:
+    asked = asked_in(values.mapping(row, "asked"))
+    return Trial(
+        session=session,
+        trial=values.text(row, "trial"),
+        started_at=values.moment(row, "started_at"),
+        at=at,
+        block=values.whole(row, "block"),
+        asked=asked,
+        attempts=tuple(
+            _attempt_in(attempt, options=len(asked.options))
+            for attempt in values.items(row, "attempts")
+        ),
+        ended=values.flag(row, "ended"),
+        skipped=values.flag(row, "skipped"),
+        words_per_minute=values.maybe_whole(row, "words_per_minute"),
+    )
+
+
+def asked_out(asked: Asked) -> dict[str, Any]:
     return {
         "item": asked.item_id,
         "kind": asked.kind.value,
@@ -138,31 +156,43 @@ def _asked_out(asked: Asked) -> dict[str, Any]:
     }
 
 
-def _asked_in(row: Row) -> Asked:
-    target = row["target"]
+def asked_in(row: Row) -> Asked:
+    target = values.mapping(row, "target")
+    options = tuple(_option_in(option) for option in values.items(row, "options"))
     return Asked(
-        item_id=row["item"],
+        item_id=values.text(row, "item"),
         kind=Kind(row["kind"]),
-        target=Target(kind=Kind(target["kind"]), name=target["name"], group=target["group"]),
-        construction=row["construction"],
-        level=row["level"],
-        sentence=row["sentence"],
-        words=tuple(row["words"]),
-        options=tuple(dict(option) for option in row["options"]),
-        answer=row["answer"],
-        effective_k=row["effective_k"],
-        top_level=row["top_level"],
+        target=Target(
+            kind=Kind(target["kind"]),
+            name=values.text(target, "name"),
+            group=values.text(target, "group"),
+        ),
+        construction=values.text(row, "construction"),
+        level=values.text(row, "level"),
+        sentence=values.text(row, "sentence"),
+        words=values.texts(row, "words"),
+        options=options,
+        answer=values.maybe_whole(row, "answer", high=len(options)),
+        effective_k=values.whole(row, "effective_k", 1),
+        top_level=values.whole(row, "top_level"),
         side=None if row["side"] is None else Side(row["side"]),
         item_set=ItemSet(row["set"]),
-        content_hash=row["content_hash"],
+        content_hash=values.text(row, "content_hash"),
     )
+
+
+def _option_in(option: Row) -> dict[str, Any]:
+    """What an option shows is kept as it was; why it is wrong is counted, so it must be known."""
+    if option["foil"] is not None:
+        Foil(option["foil"])
+    return dict(option)
 
 
 def _attempt_out(attempt: Attempt) -> dict[str, Any]:
     return {
         "right": attempt.right,
         "cue_level": attempt.cue_level,
-        "at": _time_out(attempt.at),
+        "at": time_out(attempt.at),
         "choice": attempt.choice,
         "score": attempt.score,
         "ticks": [tick.value for tick in attempt.ticks],
@@ -171,27 +201,20 @@ def _attempt_out(attempt: Attempt) -> dict[str, Any]:
     }
 
 
-def _attempt_in(row: Row) -> Attempt:
+def _attempt_in(row: Row, *, options: int) -> Attempt:
     return Attempt(
-        right=row["right"],
-        cue_level=row["cue_level"],
-        at=_time_in(row["at"]),
-        choice=row["choice"],
-        score=row["score"],
-        ticks=tuple(Tick(tick) for tick in row["ticks"]),
-        replays=row["replays"],
-        latency_ms=row["latency_ms"],
+        right=values.flag(row, "right"),
+        cue_level=values.whole(row, "cue_level"),
+        at=values.moment(row, "at"),
+        choice=values.maybe_whole(row, "choice", high=options),
+        score=values.maybe_whole(row, "score", high=4),
+        ticks=tuple(Tick(tick) for tick in values.items(row, "ticks")),
+        replays=values.whole(row, "replays"),
+        latency_ms=values.maybe_whole(row, "latency_ms"),
     )
 
 
-def _time_out(moment: datetime) -> str:
+def time_out(moment: datetime) -> str:
     if moment.utcoffset() is None:
         raise ValueError("a time in the records needs its offset from UTC")
     return moment.isoformat()
-
-
-def _time_in(text: str) -> datetime:
-    moment = datetime.fromisoformat(text)
-    if moment.utcoffset() is None:
-        raise ValueError(f"{text!r} has no offset from UTC")
-    return moment

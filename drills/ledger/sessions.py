@@ -1,56 +1,30 @@
-"""The file of one session: its name, its header, and what can be read of it."""
+"""The file of one session: its header, and what can be read of it."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator
+import zlib
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 from drills.core.problems import Problem
-from drills.core.records import RECORD_FORMAT, Entry, SessionOpened
+from drills.core.records import RECORD_FORMAT, CloseReason, Entry, SessionClosed, SessionOpened
+from drills.ledger import names, values
+from drills.ledger.lines import Damage, Fault, Row, read_lines
 from drills.ledger.rows import entry_of
-from drills.ledger.storage import SessionFile
+from drills.ledger.storage import header_and_rows
 from drills.ledger.upgrades import steps_from
 
-CUT_OFF = "the file is cut off"
+CUT_OFF = "the file is cut off in the middle of an entry, as after a loss of power."
 
-_NAME = re.compile(r"(\d{4}-\d\d-\d\dT\d{6})-[A-Za-z0-9-]+\.jsonl")
-
-
-def file_name(opened: SessionOpened) -> str:
-    """When the session was opened, in UTC, then its id as far as letters and digits go."""
-    at = opened.at.astimezone(UTC).replace(tzinfo=None, microsecond=0)
-    return f"{at.isoformat().replace(':', '')}-{slug_of(opened.session)}.jsonl"
-
-
-def slug_of(session: str) -> str:
-    return re.sub(r"[^A-Za-z0-9]+", "-", session).strip("-")[:40] or "session"
-
-
-def opened_second(path: Path) -> datetime | None:
-    """The second, UTC, that the name says; None when it is no session's name."""
-    match = _NAME.fullmatch(path.name)
-    if match is None:
-        return None
-    try:
-        return datetime.strptime(match[1] + "+0000", "%Y-%m-%dT%H%M%S%z")
-    except ValueError:
-        return None
-
-
-def session_files(records: Path) -> Iterator[tuple[datetime, Path]]:
-    """Every session's file with the second in its name, oldest first."""
-    found = [(opened_second(path), path) for path in records.glob("*.jsonl")]
-    named = [(second, path) for second, path in found if second is not None]
-    yield from sorted(named, key=lambda pair: (pair[0], pair[1].stem))
-
-
-def stray_files(records: Path) -> list[Path]:
-    """Files that look like a session's but for their name."""
-    return sorted(path for path in records.glob("*.jsonl") if opened_second(path) is None)
+_SAID = {
+    Fault.BYTES: "{} bytes are damaged.",
+    Fault.TORN: CUT_OFF,
+    Fault.MISSING: "{} lines before this one are missing.",
+    Fault.MOVED: "this line stands in the wrong place.",
+    Fault.TWICE: "this line stands there twice.",
+}
 
 
 def header_of(opened: SessionOpened) -> dict[str, Any]:
@@ -61,35 +35,55 @@ def header_of(opened: SessionOpened) -> dict[str, Any]:
     }
 
 
-@dataclass(slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SessionRead:
     """What a file holds.
 
-    session, opened: from the header, else from the first entry, else from the file's name.
-    not_understood: numbers of whole lines that are no entry.
+    session, opened: from the first entry, else from the header, else from the file's name.
+    rows: of today's format, the header left out; empty once the file is known to be whole.
+    not_understood: numbers of whole lines that are no entry.   foreign: of another session.
+    size, crc32: of the file as it was read.
     """
 
-    file: SessionFile
+    path: Path
+    written_as: int
+    has_header: bool
     session: str
     opened: datetime
-    entries: list[Entry]
+    entries: tuple[Entry, ...]
+    rows: tuple[Row, ...]
+    damage: tuple[Damage, ...]
     not_understood: tuple[int, ...]
+    foreign: tuple[int, ...]
+    size: int
+    crc32: int
+
+    @property
+    def closed_as(self) -> CloseReason | None:
+        for entry in reversed(self.entries):
+            if isinstance(entry, SessionClosed):
+                return entry.reason
+        return None
 
     @property
     def problems(self) -> tuple[Problem, ...]:
         """Every fault of the file, with its line."""
-        where = str(self.file.kept.path)
-        found = []
-        for damage in self.file.kept.reading.damage:
-            message = (
-                f"{CUT_OFF} in the middle of an entry, as after a loss of power."
-                if damage.torn
-                else f"{max(damage.end - damage.start, 1)} bytes are damaged."
+        where = str(self.path)
+        mend = "Every whole entry is kept."
+        found = [
+            Problem(
+                where=where,
+                line=damage.line,
+                message=_SAID[damage.fault].format(damage.count),
+                mend=mend,
             )
-            mend = "Every whole entry is kept."
-            found.append(Problem(where=where, line=damage.line, message=message, mend=mend))
+            for damage in self.damage
+        ]
         for line in self.not_understood:
             message = "this line is whole, but it is no entry that this program knows."
+            found.append(Problem(where=where, line=line, message=message, mend="It is left out."))
+        for line in self.foreign:
+            message = "this line belongs to another session."
             found.append(Problem(where=where, line=line, message=message, mend="It is left out."))
         if not self.entries:
             found.append(Problem(where=where, message="no entry of this session can be read."))
@@ -101,38 +95,56 @@ def read_session(path: Path) -> SessionRead:
 
     Raises: BadInput for a format that this program does not know; OSError.
     """
-    file = SessionFile(path)
-    header = file.kept.header
+    return understand(path, path.read_bytes())
+
+
+def understand(path: Path, data: bytes) -> SessionRead:
+    """What the bytes of one session's file say."""
+    reading = read_lines(data)
+    header, rows = header_and_rows(reading)
     # Without a header, rows are read as today's: one that is not is then not understood.
-    written_as = RECORD_FORMAT if header is None else header.get("format")
+    written_as = RECORD_FORMAT if header is None else header["format"]
     steps = steps_from(written_as, where=str(path))
     entries: list[Entry] = []
+    upgraded: list[Row] = []
+    lines: list[int] = []
     strange: list[int] = []
-    lines = [line for line, _ in file.kept.reading.rows][0 if header is None else 1 :]
-    for line, document in zip(lines, file, strict=True):
-        row: Any = document
+    for line, document in rows:
+        row: Row = document
         try:
             for step in steps:
                 row = step(row)
             entries.append(entry_of(row))
-        except (ValueError, KeyError, TypeError):
+            lines.append(line)
+        except (ValueError, KeyError, TypeError, OverflowError, AttributeError):
             strange.append(line)
+        upgraded.append(row)
     session, opened = _identity(path, header, entries)
+    foreign = [line for line, entry in zip(lines, entries, strict=True) if entry.session != session]
     return SessionRead(
-        file=file,
+        path=path,
+        written_as=written_as,
+        has_header=header is not None,
         session=session,
         opened=opened,
-        entries=entries,
+        entries=tuple(entry for entry in entries if entry.session == session),
+        rows=tuple(upgraded) if reading.damage or steps else (),
+        damage=reading.damage,
         not_understood=tuple(strange),
+        foreign=tuple(foreign),
+        size=len(data),
+        crc32=zlib.crc32(data),
     )
 
 
-def _identity(path: Path, header: Any, entries: list[Entry]) -> tuple[str, datetime]:
+def _identity(path: Path, header: Row | None, entries: list[Entry]) -> tuple[str, datetime]:
     for entry in entries:
         if isinstance(entry, SessionOpened):
             return entry.session, entry.at
     try:
-        return str(header["session"]), datetime.fromisoformat(header["opened"])
+        if header is not None:
+            return values.text(header, "session"), values.moment(header, "opened")
     except (TypeError, KeyError, ValueError):
-        session = entries[0].session if entries else path.stem
-        return session, opened_second(path) or datetime.min.replace(tzinfo=UTC)
+        pass
+    session = entries[0].session if entries else path.stem
+    return session, names.opened_second(path.name) or datetime.min.replace(tzinfo=UTC)

@@ -26,33 +26,27 @@ class AppendOnlyStorage(Storage):
     """One file of checksummed lines. The first row is its header; the rows after it are documents.
 
     header: given for a new file only; it goes to disk with the first document, in one write.
+    Nothing of the file stays in memory: what is read is read from disk, as TinyDB's own do.
     """
 
     def __init__(self, path: Path, *, header: Row | None = None) -> None:
         self.path = path
         self._file: int | None = None
-        self._documents: dict[int, dict[str, Any]] = {}
         self._unwritten_header = header
-        self.reading = Reading(rows=(), damage=())
-        if header is not None:
-            self.header: Row | None = header
-            self._size = 0
-            return
-        data = path.read_bytes()
-        self._size = len(data)
-        self.reading = read_lines(data)
-        rows = [row for _, row in self.reading.rows]
-        self.header = rows.pop(0) if rows and "format" in rows[0] else None
-        for row in rows:
-            self._keep(row)
+        self._size = 0
+        # The number of the next line; 0 until it is known.
+        self._next = 0 if header is None else 1
 
-    @property
-    def size(self) -> int:
-        """Bytes that were read and written."""
-        return self._size
+    def reading(self) -> Reading:
+        """What the file holds now.   Raises: OSError."""
+        if self._unwritten_header is not None:
+            return Reading(rows=(), damage=(), size=0)
+        return read_lines(self.path.read_bytes())
 
     def read(self) -> dict[str, dict[str, Any]]:
-        return {TinyDB.default_table_name: self._documents}  # type: ignore[dict-item]
+        _, rows = header_and_rows(self.reading())
+        documents = {number: dict(row) for number, (_, row) in enumerate(rows, start=1)}
+        return {TinyDB.default_table_name: documents}  # type: ignore[dict-item]
 
     def write(self, data: dict[str, dict[str, Any]]) -> NoReturn:
         raise TypeError("records only grow: insert is the one way to write")
@@ -62,24 +56,29 @@ class AppendOnlyStorage(Storage):
 
         Raises: OSError, and then the file is as it was before.
         """
-        data = line_of(document)
-        if self._unwritten_header is not None:
-            data = line_of(self._unwritten_header) + data
+        if not self._next:
+            self._next = len(self.reading().rows) + 1
+        number, header = self._next, self._unwritten_header
+        data = line_of(document, number + (header is not None))
+        if header is not None:
+            data = line_of(header, number) + data
         if self._file is None:
-            fresh = self._unwritten_header is not None
-            self._file = disk.create_file(self.path) if fresh else disk.open_file(self.path)
+            self._file = (
+                disk.create_file(self.path) if header is not None else disk.open_file(self.path)
+            )
             # As it is, not as it was counted: taking back a broken line may have failed before.
             self._size = os.fstat(self._file).st_size
         try:
             disk.write_all(self._file, data)
-            if self._unwritten_header is not None:
+            if header is not None:
                 disk.sync_folder(self.path.parent)
         except OSError:
             self._undo()
             raise
         self._size += len(data)
         self._unwritten_header = None
-        return self._keep(document)
+        self._next = number + (1 if header is None else 2)
+        return self._next - 2
 
     def _undo(self) -> None:
         """Take back a part of a line, so that trying again does not leave it in the middle."""
@@ -94,15 +93,18 @@ class AppendOnlyStorage(Storage):
             with suppress(OSError):
                 self.path.unlink()
 
-    def _keep(self, document: Row) -> int:
-        number = len(self._documents) + 1
-        self._documents[number] = dict(document)
-        return number
-
     def close(self) -> None:
         if self._file is not None:
             os.close(self._file)
             self._file = None
+
+
+def header_and_rows(reading: Reading) -> tuple[Row | None, tuple[tuple[int, Row], ...]]:
+    """The header, None when it is lost, and the documents with their lines."""
+    rows = reading.rows
+    if rows and "format" in rows[0][1]:
+        return rows[0][1], rows[1:]
+    return None, rows
 
 
 class EntryTable(Table):
@@ -125,7 +127,7 @@ class EntryTable(Table):
 
 
 class SessionFile(TinyDB):
-    """One session's file as a TinyDB."""
+    """One session's file, or one month's summaries, as a TinyDB."""
 
     table_class = EntryTable
 

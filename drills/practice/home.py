@@ -220,9 +220,7 @@ class Home:
     def _history(self, without: frozenset[str]) -> tuple[Trial, ...]:
         since = self.clock.now() - timedelta(days=HISTORY_DAYS)
         return tuple(
-            trial
-            for trial in latest_trials(self.records.entries(since=since))
-            if trial.session not in without
+            trial for trial in self.records.history(since=since) if trial.session not in without
         )
 
     def _finished_today(self) -> int:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from drills.core.records import Entry, SessionOpened
+from drills.core.records import Entry, SessionOpened, Trial, latest_trials
 
 
 class MemoryRecords:
@@ -38,6 +38,9 @@ class MemoryRecords:
             if (since is None or at >= since) and (until is None or at < until)
             for entry in self._sessions[session]
         )
+
+    def history(self, *, since: datetime | None = None) -> tuple[Trial, ...]:
+        return latest_trials(self.entries(since=since))
 
     def close(self) -> None:
         """Nothing to close."""

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from drills.core.items import ItemSet, Kind, Target
-from drills.core.meanings import Side
+from drills.core.kinds import Side
 from drills.core.records import (
     Asked,
     Attempt,

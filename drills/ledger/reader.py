@@ -1,0 +1,196 @@
+"""Reading the records of one practice folder, and mending what reading finds."""
+
+from __future__ import annotations
+
+from bisect import insort
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
+from datetime import datetime
+from pathlib import Path
+
+from drills.core.problems import BadInput, Failure
+from drills.core.records import Entry, Trial, latest_trials
+from drills.ledger import disk, mending, names
+from drills.ledger.folder import RECORDS
+from drills.ledger.sessions import CUT_OFF, SessionRead, read_session
+from drills.ledger.summaries import Summaries, Summary, slimmed, summarise
+
+# Sessions that stay in memory, the last used ones: some weeks.
+_MOST_KEPT = 32
+
+
+class Reader:
+    """mends: this program is the one writer, so what is damaged may be put in order.
+
+    notices: what was found, in the order found.   newest: when the last session was opened.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self.mends = False
+        self.notices: dict[str, None] = {}
+        self._records = folder / RECORDS
+        self._summaries = Summaries(folder)
+        self._listing: list[str] | None = None
+        self._kept: dict[str, SessionRead] = {}
+
+    def open(self) -> None:
+        """Look over the folder and the newest session.   Raises: BadInput for a newer format."""
+        for stray in names.stray_names(self._records):
+            self._notice(f"{stray} is not named like a session, so it is not read.")
+        listed = self._names()
+        if listed:
+            self._read(listed[-1])
+
+    @property
+    def newest(self) -> datetime | None:
+        listed = self._names()
+        return names.opened_second(listed[-1]) if listed else None
+
+    def add(self, name: str) -> None:
+        """A session's file is new."""
+        if self._listing is not None:
+            insort(self._listing, name, key=names.in_order)
+
+    def entries(self, since: datetime | None, until: datetime | None) -> Iterator[Entry]:
+        """Of the sessions opened in `since <= opened < until`, oldest first."""
+        for read in self._sessions(since, until):
+            yield from read.entries
+
+    def history(self, since: datetime | None) -> tuple[Trial, ...]:
+        """Each trial as last kept, slimmed, from summaries where they are up to date."""
+        found: list[tuple[datetime, tuple[Trial, ...]]] = []
+        for name in names.names_between(self._names(), since, None):
+            summary = self._summary(name)
+            if summary is not None:
+                with suppress(ValueError, KeyError, TypeError, IndexError):
+                    found.append((summary.opened, summary.trials))
+                    continue
+            read = self._session(name)
+            if read is not None:
+                self._keep_summary(read)
+                found.append((read.opened, tuple(map(slimmed, latest_trials(read.entries)))))
+        found.sort(key=lambda pair: pair[0])
+        return tuple(
+            trial
+            for opened, trials in found
+            if since is None or opened >= since
+            for trial in trials
+        )
+
+    def of_session(self, session: str) -> SessionRead | None:
+        """The session of that id, None when there is no such file."""
+        slug = names.slug_of(session)
+        for name in self._names():
+            if slug in name:
+                read = self._session(name)
+                if read is not None and read.session == session and read.entries:
+                    return read
+        return None
+
+    def seal(self, name: str) -> None:
+        """Summarise a session that has been closed; what fails here is made up for later."""
+        with suppress(BadInput, OSError):
+            self._summaries.keep(summarise(read_session(self._records / name)))
+
+    # Inside
+
+    def _names(self) -> Sequence[str]:
+        """The one writer knows what is new; a reader looks each time."""
+        if not self.mends:
+            self._listing = None
+            return names.session_names(self._records)
+        if self._listing is None:
+            self._listing = names.session_names(self._records)
+        return self._listing
+
+    def _sessions(self, since: datetime | None, until: datetime | None) -> Iterator[SessionRead]:
+        chosen: list[SessionRead] = []
+        second = ""
+        # Sessions of one second may be named in another order than they were opened in.
+        for name in [*names.names_between(self._names(), since, until), ""]:
+            if name[: names.SECOND_LENGTH] != second:
+                yield from sorted(chosen, key=lambda read: read.opened)
+                chosen, second = [], name[: names.SECOND_LENGTH]
+            read = self._session(name) if name else None
+            if (
+                read is not None
+                and (since is None or since <= read.opened)
+                and (until is None or read.opened < until)
+            ):
+                chosen.append(read)
+
+    def _session(self, name: str) -> SessionRead | None:
+        """None for a file of a format that this program does not know."""
+        try:
+            return self._read(name)
+        except BadInput as error:
+            self._notice(str(error))
+            return None
+
+    def _read(self, name: str) -> SessionRead:
+        path = self._records / name
+        known = self._kept.pop(name, None)
+        try:
+            if known is not None and known.size == path.stat().st_size:
+                self._kept[name] = known
+                return known
+            read = read_session(path)
+        except OSError as error:
+            raise Failure(f"{path} cannot be read: {disk.plain_reason(error)}.") from error
+        for problem in read.problems:
+            # A reader may come upon a line that the other program is just writing.
+            if self.mends or problem.message != CUT_OFF:
+                self._notice(str(problem))
+        summary = self._summaries.find(name)
+        if summary is not None and (cut := cut_since(summary, read)):
+            self._notice(f"{path}: {cut}")
+        if self.mends and (read.damage or not read.entries):
+            read = self._mend(read)
+        if read.entries:
+            self._kept[name] = read
+        while len(self._kept) > _MOST_KEPT:
+            del self._kept[next(iter(self._kept))]
+        return read
+
+    def _mend(self, read: SessionRead) -> SessionRead:
+        path = read.path
+        try:
+            aside = mending.set_aside(read)
+        except OSError as error:
+            self._notice(f"{path.name} is left damaged, because {disk.plain_reason(error)}.")
+            return read
+        self._notice(f"{path.name} as it was found is kept as {aside.name}.")
+        if not read.entries:
+            self._listing = None
+            return read
+        read = read_session(path)
+        if self._summaries.find(path.name) is not None:
+            self.seal(path.name)
+        return read
+
+    def _summary(self, name: str) -> Summary | None:
+        """The summary of a session whose file is as it was then."""
+        summary = self._summaries.find(name)
+        try:
+            same = summary is not None and (self._records / name).stat().st_size == summary.size
+        except OSError:
+            return None
+        return summary if same else None
+
+    def _keep_summary(self, read: SessionRead) -> None:
+        """Never in the place of one that knows of more than the file now holds."""
+        before = self._summaries.find(read.path.name)
+        if self.mends and read.entries and (before is None or before.size < read.size):
+            with suppress(OSError):
+                self._summaries.keep(summarise(read))
+
+    def _notice(self, text: str) -> None:
+        self.notices[text] = None
+
+
+def cut_since(summary: Summary, read: SessionRead) -> str:
+    """A sentence when the file holds less than at the time of its summary, else empty."""
+    if read.damage or read.size >= summary.size:
+        return ""
+    lost = summary.entries - len(read.entries)
+    return f"the file is cut off: {lost} of its {summary.entries} entries are gone."

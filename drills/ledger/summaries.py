@@ -1,0 +1,254 @@
+"""Summaries of sessions: what the schedule asks of years of practice, without the sessions' files.
+
+One file a month, one checksummed line a session, the last line of a session counts. A summary
+holds each trial as last kept, without its words and pictures, and the size and checksum of the
+session's file, so that a file cut off at the end of a line is noticed. All of it can be made again
+from the records: a summary that is lost or out of date costs the time of reading the session.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass, replace
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from drills.core.gestures import Tick
+from drills.core.problems import Problem
+from drills.core.records import Asked, Attempt, Trial, latest_trials
+from drills.ledger import disk, values
+from drills.ledger.lines import Row, lines_of, read_lines
+from drills.ledger.rows import asked_in, asked_out, time_out
+from drills.ledger.sessions import SessionRead
+from drills.ledger.storage import SessionFile, header_and_rows
+
+SUMMARY_FORMAT = 1
+FOLDER = "summaries"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Summary:
+    """What is kept of one session.
+
+    name: of its file.   size, crc32: of its file when the summary was made.
+    reason: how it was closed; empty when it was broken off.
+    """
+
+    name: str
+    session: str
+    opened: datetime
+    size: int
+    crc32: int
+    entries: int
+    reason: str
+    row: Row
+
+    @property
+    def trials(self) -> tuple[Trial, ...]:
+        """Each trial as last kept, without its sentence, words, options and answer.
+
+        Raises: ValueError, KeyError, TypeError or IndexError when the summary is no good.
+        """
+        asked = [asked_in(each) for each in self.row["asked"]]
+        return tuple(_trial_in(self.session, each, asked) for each in self.row["trials"])
+
+
+def summarise(read: SessionRead) -> Summary:
+    """The summary of a session, from what its file holds."""
+    asked: dict[Asked, int] = {}
+    trials = []
+    for trial in latest_trials(read.entries):
+        slim = slimmed(trial).asked
+        number = asked.setdefault(replace(slim, item_id=""), len(asked))
+        trials.append(_trial_out(trial, number))
+    reason = read.closed_as
+    row = {
+        "file": read.path.name,
+        "session": read.session,
+        "opened": read.opened.isoformat(),
+        "size": read.size,
+        "crc32": read.crc32,
+        "entries": len(read.entries),
+        "reason": "" if reason is None else reason.value,
+        "asked": [asked_out(each) for each in asked],
+        "trials": trials,
+    }
+    return _summary(row)
+
+
+def slimmed(trial: Trial) -> Trial:
+    """A trial as a summary gives it back: all but its sentence, words, options and answer."""
+    asked = replace(trial.asked, sentence="", words=(), options=(), answer=None)
+    return replace(trial, asked=asked)
+
+
+def month_of(name: str) -> str:
+    """The month, UTC, of a session's file."""
+    return name[: len("2026-11")]
+
+
+class Summaries:
+    """The summaries of one practice folder.
+
+    Months are read when they are asked for, and the newest few stay in memory.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder / FOLDER
+        self._months: dict[str, dict[str, Summary]] = {}
+
+    def find(self, name: str) -> Summary | None:
+        """The summary of the session in the file `name`; None when there is none to trust."""
+        return self._month(month_of(name)).get(name)
+
+    def keep(self, summary: Summary) -> None:
+        """Put one summary on disk.   Raises: OSError."""
+        month = month_of(summary.name)
+        known = self._month(month)
+        path = self._path(month)
+        if known:
+            file = SessionFile(path)
+        else:
+            self._folder.mkdir(mode=disk.PRIVATE_FOLDER, exist_ok=True)
+            # What is there cannot be read, and is made again from the records.
+            path.unlink(missing_ok=True)
+            file = SessionFile(path, header=_header(month))
+        try:
+            file.insert(summary.row)
+        finally:
+            file.close()
+        known[summary.name] = summary
+
+    def replace_month(self, month: str, found: list[Summary]) -> None:
+        """Make the summaries of one month anew.   Raises: OSError."""
+        self._folder.mkdir(mode=disk.PRIVATE_FOLDER, exist_ok=True)
+        rows = [_header(month), *(summary.row for summary in found)]
+        disk.replace_file(self._path(month), lines_of(rows))
+        self._months.pop(month, None)
+
+    def forget(self) -> None:
+        self._months.clear()
+
+    def months(self) -> Iterator[str]:
+        for path in sorted(self._folder.glob("*.jsonl")):
+            yield path.stem
+
+    def of_month(self, month: str) -> tuple[Summary, ...]:
+        return tuple(self._month(month).values())
+
+    def problems(self) -> tuple[Problem, ...]:
+        """What is wrong with the files of summaries themselves."""
+        return tuple(
+            Problem(
+                where=str(self._path(month)),
+                message="this month's summaries are damaged.",
+                mend="Run `drills records rebuild`.",
+            )
+            for month in self.months()
+            if not self._month(month)
+        )
+
+    def drop(self, month: str) -> None:
+        with suppress(FileNotFoundError):
+            self._path(month).unlink()
+        self._months.pop(month, None)
+
+    def _path(self, month: str) -> Path:
+        return self._folder / f"{month}.jsonl"
+
+    def _month(self, month: str) -> dict[str, Summary]:
+        if month not in self._months:
+            # More months than the schedule looks back on are not kept in memory.
+            while len(self._months) > 12:
+                del self._months[next(iter(self._months))]
+            self._months[month] = self._read(month)
+        return self._months[month]
+
+    def _read(self, month: str) -> dict[str, Summary]:
+        """By file name; empty when any of it is damaged, since it can all be made again."""
+        try:
+            reading = read_lines(self._path(month).read_bytes())
+            header, rows = header_and_rows(reading)
+            if reading.damage or header != _header(month):
+                return {}
+            found = [_summary(row) for _, row in rows]
+        except (OSError, ValueError, KeyError, TypeError):
+            return {}
+        return {summary.name: summary for summary in found}
+
+
+def _header(month: str) -> dict[str, Any]:
+    return {"format": SUMMARY_FORMAT, "month": month}
+
+
+def _summary(row: Row) -> Summary:
+    return Summary(
+        name=values.text(row, "file"),
+        session=values.text(row, "session"),
+        opened=values.moment(row, "opened"),
+        size=values.whole(row, "size"),
+        crc32=values.whole(row, "crc32"),
+        entries=values.whole(row, "entries"),
+        reason=values.text(row, "reason"),
+        row=row,
+    )
+
+
+def _trial_out(trial: Trial, asked: int) -> list[Any]:
+    return [
+        trial.trial,
+        time_out(trial.started_at),
+        time_out(trial.at),
+        trial.block,
+        asked,
+        trial.asked.item_id,
+        trial.ended,
+        trial.skipped,
+        trial.words_per_minute,
+        [_attempt_out(attempt) for attempt in trial.attempts],
+    ]
+
+
+def _trial_in(session: str, row: list[Any], asked: list[Asked]) -> Trial:
+    trial, started_at, at, block, number, item, ended, skipped, words_per_minute, attempts = row
+    return Trial(
+        session=session,
+        trial=trial,
+        started_at=datetime.fromisoformat(started_at),
+        at=datetime.fromisoformat(at),
+        block=block,
+        asked=replace(asked[number], item_id=item),
+        attempts=tuple(_attempt_in(attempt) for attempt in attempts),
+        ended=ended,
+        skipped=skipped,
+        words_per_minute=words_per_minute,
+    )
+
+
+def _attempt_out(attempt: Attempt) -> list[Any]:
+    return [
+        attempt.right,
+        attempt.cue_level,
+        time_out(attempt.at),
+        attempt.choice,
+        attempt.score,
+        [tick.value for tick in attempt.ticks],
+        attempt.replays,
+        attempt.latency_ms,
+    ]
+
+
+def _attempt_in(row: list[Any]) -> Attempt:
+    right, cue_level, at, choice, score, ticks, replays, latency_ms = row
+    return Attempt(
+        right=right,
+        cue_level=cue_level,
+        at=datetime.fromisoformat(at),
+        choice=choice,
+        score=score,
+        ticks=tuple(Tick(tick) for tick in ticks),
+        replays=replays,
+        latency_ms=latency_ms,
+    )
