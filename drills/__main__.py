@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 
-from drills.cli import run
+# Little of what start-up makes is rubbish; collecting meanwhile delays the first screen. The
+# collector is back as soon as a command runs or the first screen stands.
+gc.disable()
+
+from drills.cli import run  # noqa: E402 - after the collector is off
 
 
 def main() -> int:

@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 import os
-import secrets
 import sys
 import time
 from collections.abc import Mapping
 from datetime import datetime
 from functools import cache
 from pathlib import Path
+from random import SystemRandom
 from typing import TYPE_CHECKING
 
 from platformdirs import user_data_path
 
-from drills import __version__
-from drills.catalogue import in_locale, load, load_guide, load_profiles, read_plan
+from drills import __version__, catalogue
 from drills.core.cells import Encoding
+from drills.core.plans import LOCALES
 from drills.core.problems import BadInput, Failure, Problem
 from drills.ledger import open_ledger, plan_path, prepare
 from drills.practice.home import Home
@@ -29,7 +29,6 @@ if TYPE_CHECKING:
     from drills.core.profiles import Profile
 
 PACKAGE = Path(__file__).parent
-LOCALES = ("en-US", "en-GB")
 VOICES = {"en-US": "en-us", "en-GB": "en-gb"}
 
 
@@ -43,7 +42,7 @@ class SystemClock:
 
 def new_seed() -> int:
     """A seed that nobody can foretell, 31 bits."""
-    return secrets.randbits(31)
+    return SystemRandom().getrandbits(31)
 
 
 def shipped(name: str) -> Path:
@@ -96,17 +95,19 @@ def encoding_of(environment: Mapping[str, str] = os.environ) -> Encoding:
 
 def starter_plan(locale: str) -> Plan:
     """The plan that is in force until the therapist has written one."""
-    return in_locale(read_plan(shipped("content") / "plans" / "starter.toml"), locale)
+    return catalogue.in_locale(
+        catalogue.read_plan(shipped("content") / "plans" / "starter.toml"), locale
+    )
 
 
 @cache
 def material(locale: str) -> Material:
     """The content of a locale, read once.   Raises: BadInput with every fault."""
-    return load(shipped("content"), locale=locale)
+    return catalogue.load(shipped("content"), locale=locale)
 
 
 def guide() -> tuple[Chapter, ...]:
-    return load_guide(shipped("caregiver_guide"))
+    return catalogue.load_guide(shipped("caregiver_guide"))
 
 
 def checked_plan(path: Path) -> Plan:
@@ -116,7 +117,7 @@ def checked_plan(path: Path) -> Plan:
     """
     from drills.practice.dealing import check_plan  # noqa: PLC0415 - the first screen needs none
 
-    plan = read_plan(path)
+    plan = catalogue.read_plan(path)
     problems = [
         Problem(where=str(path), message=f"{problem.where}: {problem.message}", mend=problem.mend)
         for problem in check_plan(plan, material(plan.locale))
@@ -165,4 +166,4 @@ def home(
 
 def profiles() -> Mapping[str, Profile]:
     """The simulated patients that content describes, by name."""
-    return load_profiles(shipped("content") / "profiles.toml")
+    return catalogue.load_profiles(shipped("content") / "profiles.toml")

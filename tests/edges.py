@@ -6,7 +6,7 @@ from datetime import datetime, timedelta, timezone
 
 from drills.core.problems import Failure
 from drills.core.records import Entry, SessionOpened
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 from drills.rehearsal import MemoryRecords
 
 MORNING = datetime(2026, 11, 25, 10, 0, tzinfo=timezone(timedelta(hours=-5)))

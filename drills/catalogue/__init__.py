@@ -10,14 +10,13 @@ from drills.core.late import late
 
 if TYPE_CHECKING:
     from drills.catalogue.guide import load_guide
-    from drills.catalogue.lexicon import LOCALES, load_lexicon
+    from drills.catalogue.lexicon import load_lexicon
     from drills.catalogue.material import load
     from drills.catalogue.plan_text import plan_text
     from drills.catalogue.plans import in_locale, read_plan
     from drills.catalogue.profiles import load_profiles
 
 __all__ = [
-    "LOCALES",
     "in_locale",
     "load",
     "load_guide",
@@ -31,7 +30,6 @@ __all__ = [
 __getattr__ = late(
     __name__,
     {
-        "LOCALES": "lexicon",
         "in_locale": "plans",
         "load": "material",
         "load_guide": "guide",

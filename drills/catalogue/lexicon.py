@@ -7,22 +7,38 @@ the shared one with the same key, or comes after them when there is none.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import TypeVar
 
 from drills.catalogue.fields import Fields, nearest
 from drills.catalogue.sections import read_sections
+from drills.core.meanings import Tense
+from drills.core.plans import LOCALES
 from drills.core.problems import BadInput, Problem
-from drills.core.words import Adjective, Lexicon, Noun, Sex, Sort, Verb
+from drills.core.words import (
+    Adjective,
+    Adjunct,
+    AdjunctKind,
+    Band,
+    KinTerm,
+    Lexicon,
+    Noun,
+    Sex,
+    Sort,
+    Verb,
+)
 
-LOCALES = ("en-US", "en-GB")
-BANDS = ("everyday", "rare")
+BANDS = tuple(band.value for band in Band)
 
 _ONE_WORD = re.compile(r"[a-z]+")
+_FEW_WORDS = re.compile(r"[a-z]+( (?:[a-z]+|[A-Z][a-z]+day))*")
 _HIGHEST_ZIPF = 8.0
 
-Entry = TypeVar("Entry", Noun, Verb, Adjective)
+Entry = TypeVar("Entry", Noun, Verb, Adjective, Adjunct, KinTerm)
+
+_SECTIONS = ("noun", "verb", "verb_alone", "verb_transfer", "adjective", "adjunct", "kin")
 
 
 def load_lexicon(folder: Path, *, locale: str) -> Lexicon:
@@ -57,8 +73,16 @@ def read_lexicon(folder: Path, *, locale: str, problems: list[Problem]) -> Lexic
     reader.start_overriding()
     for path in sorted((folder / "lexicon" / locale).glob("*.toml")):
         reader.read(path, f"{folder.name}/lexicon/{locale}/{path.name}")
+    reader.check_links()
     return Lexicon(
-        locale=locale, nouns=reader.nouns, verbs=reader.verbs, adjectives=reader.adjectives
+        locale=locale,
+        nouns=reader.nouns,
+        verbs=reader.verbs,
+        adjectives=reader.adjectives,
+        alone=reader.alone,
+        transfers=reader.transfers,
+        adjuncts=reader.adjuncts,
+        kin=reader.kin,
     )
 
 
@@ -67,26 +91,58 @@ class _Reader:
         self.problems = problems
         self.nouns: dict[str, Noun] = {}
         self.verbs: dict[str, Verb] = {}
+        self.alone: dict[str, Verb] = {}
+        self.transfers: dict[str, Verb] = {}
         self.adjectives: dict[str, Adjective] = {}
+        self.adjuncts: dict[str, Adjunct] = {}
+        self.kin: dict[str, KinTerm] = {}
         self._met: dict[tuple[str, str], str] = {}
+        self._links: list[tuple[Fields, str, str, Mapping[str, object]]] = []
 
     def start_overriding(self) -> None:
         """From here on an entry may take the place of one read before."""
         self._met = {}
 
     def read(self, path: Path, where: str) -> None:
-        for fields in read_sections(path, where, self.problems, many=("noun", "verb", "adjective")):
+        for fields in read_sections(path, where, self.problems, many=_SECTIONS):
             match fields.block.name:
                 case "noun":
                     self._keep(fields, self.nouns, _noun)
                 case "verb":
-                    self._keep(fields, self.verbs, _verb)
+                    verb = self._keep(fields, self.verbs, _verb)
+                    self._link(fields, "drawn_as", (verb.drawn_as,), self.verbs)
+                    self._link(fields, "leaning", verb.leaning, self.nouns)
+                    self._link(fields, "things", verb.things, self.nouns)
+                case "verb_alone":
+                    self._keep(fields, self.alone, _plain_verb)
+                case "verb_transfer":
+                    self._keep(fields, self.transfers, _plain_verb)
                 case "adjective":
-                    self._keep(fields, self.adjectives, _adjective)
+                    adjective = self._keep(fields, self.adjectives, _adjective)
+                    self._link(fields, "opposite", (adjective.opposite,), self.adjectives)
+                case "adjunct":
+                    self._keep(fields, self.adjuncts, _adjunct)
+                case "kin":
+                    self._keep(fields, self.kin, _kin)
+
+    def check_links(self) -> None:
+        """Note each entry that names another one which is nowhere."""
+        for fields, key, named, entries in self._links:
+            if named not in entries:
+                fields.note(f"There is no `{named}`.", nearest(named, entries), key=key)
+
+    def _link(
+        self,
+        fields: Fields,
+        key: str,
+        named: Iterable[str | None],
+        entries: Mapping[str, object],
+    ) -> None:
+        self._links += [(fields, key, each, entries) for each in named if each is not None]
 
     def _keep(
         self, fields: Fields, entries: dict[str, Entry], make: Callable[[Fields], Entry]
-    ) -> None:
+    ) -> Entry:
         entry = make(fields)
         fields.close()
         place = f"{fields.where}:{fields.block.line}"
@@ -94,6 +150,7 @@ class _Reader:
         if first != place:
             fields.note(f"`{entry.key}` is already at {first}.", "Remove one.", key="key")
         entries[entry.key] = entry
+        return entry
 
 
 def _noun(fields: Fields) -> Noun:
@@ -117,11 +174,27 @@ def _noun(fields: Fields) -> Noun:
         zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
         container=fields.flag("container", default=False),
+        drawn_as=_other(fields, "drawn_as"),
     )
 
 
 def _verb(fields: Fields) -> Verb:
-    verb = Verb(
+    verb = replace(
+        _plain_verb(fields),
+        band=fields.one_of("band", BANDS) if fields.has("band") else Band.EVERYDAY,
+        leaning=fields.texts("leaning", default=()),
+        things=fields.texts("things", default=()),
+        reflexive=fields.flag("reflexive", default=False),
+        drawn_as=_other(fields, "drawn_as"),
+    )
+    if verb.base and verb.base == verb.past:
+        # Tense must show, or an exercise on tense has two right answers.
+        fields.note(f"`{verb.key}` has one form for now and then.", "Use another verb.", key="past")
+    return verb
+
+
+def _plain_verb(fields: Fields) -> Verb:
+    return Verb(
         key=fields.text("key"),
         base=_form(fields, "base"),
         third_person=_form(fields, "third_person"),
@@ -133,10 +206,6 @@ def _verb(fields: Fields) -> Verb:
         zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
     )
-    if verb.base and verb.base == verb.past:
-        # Tense must show, or an exercise on tense has two right answers.
-        fields.note(f"`{verb.key}` has one form for now and then.", "Use another verb.", key="past")
-    return verb
 
 
 def _adjective(fields: Fields) -> Adjective:
@@ -145,7 +214,45 @@ def _adjective(fields: Fields) -> Adjective:
         base=_form(fields, "base"),
         zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
+        comparative=_form(fields, "comparative") if fields.has("comparative") else "",
+        opposite=_other(fields, "opposite"),
+        passing=fields.flag("passing", default=True),
     )
+
+
+def _adjunct(fields: Fields) -> Adjunct:
+    tenses = tuple(fields.choices("tenses", Tense)) if fields.has("tenses") else tuple(Tense)
+    text = fields.text("text")
+    if text and not _FEW_WORDS.fullmatch(text):
+        mend = "Use words in small letters; only a day has a capital."
+        fields.note(f'`text` is "{text}".', mend, key="text")
+    if text.split()[:1] == ["by"]:
+        # "By" is the sign of the passive.
+        fields.note("`text` begins with by.", "Use another place, such as near.", key="text")
+    return Adjunct(
+        key=fields.text("key"),
+        text=text,
+        kind=fields.choice("kind", AdjunctKind),
+        tenses=tenses,
+        zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
+        zipf_source=fields.text("zipf_source"),
+    )
+
+
+def _kin(fields: Fields) -> KinTerm:
+    return KinTerm(
+        key=fields.text("key"),
+        singular=_form(fields, "singular"),
+        plural=_form(fields, "plural"),
+        sex=fields.choice("sex", Sex),
+        zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
+        zipf_source=fields.text("zipf_source"),
+    )
+
+
+def _other(fields: Fields, key: str) -> str | None:
+    """The key of another entry, or None where there is none."""
+    return fields.text(key) if fields.has(key) else None
 
 
 def _form(fields: Fields, key: str) -> str:

@@ -6,7 +6,7 @@ import json
 from datetime import date
 
 from drills.catalogue.plan_settings import SECTIONS
-from drills.core.items import Kind
+from drills.core.kinds import Kind
 from drills.core.plans import BlockPlan, Plan
 
 _COMMENT_COLUMN = 34

@@ -9,11 +9,10 @@ from pathlib import Path
 from typing import Any
 
 from drills.catalogue.fields import Fields
-from drills.catalogue.lexicon import LOCALES
 from drills.catalogue.plan_settings import EMERGENCY_NUMBERS, SECTIONS, Section
 from drills.catalogue.sections import read_sections
-from drills.core.items import Kind
-from drills.core.plans import PLAN_FORMAT, BlockPlan, Plan
+from drills.core.kinds import Kind
+from drills.core.plans import LOCALES, PLAN_FORMAT, BlockPlan, Plan
 from drills.core.problems import BadInput, Problem
 
 _LONGEST_NAME = 80

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from drills import wiring
 from drills.cli.practising import COLUMNS, LINES
+from drills.core.plans import LOCALES
 from drills.core.problems import DrillsError
 from drills.ledger import open_ledger, prepare, verify
 from drills.speech import try_voice
@@ -59,7 +60,7 @@ def _tried(name: str, attempt: Callable[[], str], *, fatal: bool = True) -> Find
 
 def _content() -> str:
     counts = []
-    for locale in wiring.LOCALES:
+    for locale in LOCALES:
         words = wiring.material(locale)
         counts.append(
             f"{locale}: {len(words.lexicon.nouns)} nouns, {len(words.lexicon.verbs)} verbs, "

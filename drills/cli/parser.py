@@ -66,6 +66,7 @@ def parse(arguments: Sequence[str]) -> argparse.Namespace:
     options = parser.parse_args(arguments)
     if not hasattr(options, "folder"):
         options.folder = None
+    options.opens_screens = chosen in (None, "practice")
     return options
 
 

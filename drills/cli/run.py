@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Sequence
 
@@ -13,6 +14,8 @@ def run(arguments: Sequence[str]) -> int:
     """Carry out one command: 0 when done, 2 for bad input, 1 for what could not be done."""
     try:
         options = parse(arguments)
+        if not options.opens_screens:
+            gc.enable()
         code: int = options.action(options)
         sys.stdout.flush()
     except DrillsError as error:

@@ -12,7 +12,7 @@ from drills.cli.names import in_words, nearest
 from drills.cli.types import any_number, positive_number
 from drills.core.items import Item, Kind
 from drills.core.material import Material
-from drills.core.plans import BlockPlan
+from drills.core.plans import LOCALES, BlockPlan
 from drills.core.problems import BadInput
 from drills.exercises import KINDS, check_block, make_items, names_of, targets_of
 from drills.language import CONSTRUCTIONS
@@ -24,7 +24,7 @@ def add(items: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     items.add_argument("--level", metavar="NAME", help="a cloze level, question or gesture")
     items.add_argument("--count", type=positive_number, default=10, metavar="N")
     items.add_argument("--options", type=int, choices=(2, 3, 4), default=2)
-    items.add_argument("--locale", choices=wiring.LOCALES, default=None)
+    items.add_argument("--locale", choices=LOCALES, default=None)
     items.add_argument("--seed", type=any_number, metavar="N", help="the same items every time")
     items.add_argument("--format", choices=("text", "jsonl"), default="text")
     items.set_defaults(action=show_items)

@@ -10,7 +10,7 @@ from typing import Any
 from drills.core.kinds import Foil, ItemSet, Kind, Target
 from drills.core.meaning_json import as_json
 from drills.core.meanings import Meaning, Scene
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 
 __all__ = [
     "ITEM_FORMAT",

@@ -8,6 +8,7 @@ from datetime import date
 from drills.core.kinds import Kind
 
 PLAN_FORMAT = 1
+LOCALES = ("en-US", "en-GB")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

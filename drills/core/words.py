@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from drills.core.utterances import Utterance
+
 
 class Sort(StrEnum):
     PERSON = "person"
@@ -181,17 +183,6 @@ class Lexicon:
     @property
     def people(self) -> tuple[Noun, ...]:
         return tuple(noun for noun in self.nouns.values() if noun.sort is Sort.PERSON)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Utterance:
-    """Words to be said: spoken phrase by phrase, with a pause at each boundary."""
-
-    phrases: tuple[str, ...]
-
-    @property
-    def text(self) -> str:
-        return " ".join(self.phrases)
 
 
 class Part(StrEnum):

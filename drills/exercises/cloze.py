@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from drills.core.items import Cue, Foil, Item, Kind, Option, Target
-from drills.core.material import Material
 from drills.core.kinds import Side
+from drills.core.material import Material
 from drills.core.meanings import Meaning, Place, Relation, Scene, State
 from drills.core.plans import BlockPlan
 from drills.core.problems import Problem
-from drills.core.words import Lexicon, Part, Sentence, Utterance
+from drills.core.utterances import Utterance
+from drills.core.words import Lexicon, Part, Sentence
 from drills.exercises.balance import spread
 from drills.exercises.casting import Casting
 from drills.exercises.choices import content_words, kept

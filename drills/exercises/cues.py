@@ -11,7 +11,8 @@ from collections.abc import Sequence
 
 from drills.core.gestures import Gesture
 from drills.core.items import Cue, CueKind
-from drills.core.words import Sentence, Utterance
+from drills.core.utterances import Utterance
+from drills.core.words import Sentence
 
 
 def say(*phrases: str) -> Utterance:

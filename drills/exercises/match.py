@@ -11,9 +11,9 @@ from collections.abc import Sequence
 from random import Random
 
 from drills.core.items import Foil, Item, Kind, Option, Target
+from drills.core.kinds import Side
 from drills.core.material import Material
 from drills.core.meaning_json import as_json
-from drills.core.kinds import Side
 from drills.core.meanings import Act, Place, Relation, Scene, State, Tense
 from drills.core.plans import BlockPlan
 from drills.core.problems import BadInput, Problem

@@ -8,7 +8,8 @@ from drills.core.items import Cue, Foil, Item, Kind, Option, Target
 from drills.core.material import Material
 from drills.core.meanings import Act
 from drills.core.plans import BlockPlan
-from drills.core.words import Lexicon, Sentence, Utterance
+from drills.core.utterances import Utterance
+from drills.core.words import Lexicon, Sentence
 from drills.exercises.balance import spread, without_runs
 from drills.exercises.casting import Casting
 from drills.exercises.choices import CHOICE_RULES, content_words, kept

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drills.core.items import Item
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 from drills.practice.asking import Asking
 from drills.practice.steps import Feedback
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from drills.core.items import Cue, Item, Kind
 from drills.core.records import CloseReason
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

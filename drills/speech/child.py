@@ -11,7 +11,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 
 NO_VOICE = "no voice on this machine"
 NO_DEVICE = "no sound device"

@@ -13,7 +13,7 @@ from threading import Timer
 from typing import Any
 
 from drills.core.problems import Failure
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 from drills.speech.child import (
     NO_DEVICE,
     NO_VOICE,

@@ -25,7 +25,7 @@ from drills.speech.child import (
 
 if TYPE_CHECKING:
     from drills.core.ports import Voice
-    from drills.core.words import Utterance
+    from drills.core.utterances import Utterance
 
 OFF = "off"
 STARTING = "starting"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+import gc
 from collections.abc import Callable, Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING, ClassVar, Literal
@@ -16,11 +17,9 @@ from textual.filter import LineFilter, Monochrome
 from drills.core.cells import Encoding
 from drills.core.problems import DrillsError
 from drills.practice.home import Home
-from drills.tui.cards import Card
 from drills.tui.desk import Desk
 from drills.tui.endings import heed_endings
 from drills.tui.presses import Presses
-from drills.tui.screens.card import CardScreen
 from drills.tui.screens.cover import COLUMNS, LINES, CoverScreen
 from drills.tui.screens.home import HomeScreen
 from drills.tui.screens.keyed import KeyedScreen
@@ -76,6 +75,8 @@ class PracticeApp(App[int]):
         if self._start == "practice":
             self._practise(resume=bool(self._home.today().resumable))
         self._fit(self.size.width, self.size.height)
+        # Off since the start of the program, see `__main__`.
+        self.call_after_refresh(gc.enable)
 
     def on_resize(self, event: events.Resize) -> None:
         self._fit(event.size.width, event.size.height)
@@ -137,7 +138,7 @@ class PracticeApp(App[int]):
             self.session.abandon()
 
     def _practise(self, *, resume: bool) -> None:
-        from drills.tui.pages import SittingScreen  # noqa: PLC0415 - see pages
+        from drills.tui.pages import Card, CardScreen, SittingScreen  # noqa: PLC0415 - see pages
 
         try:
             self.session = self._home.start(resume=resume, minutes=self._minutes)

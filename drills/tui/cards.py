@@ -6,12 +6,15 @@ Patient's words: at most eight words a sentence, six lines a card, forty charact
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from drills.core.gestures import Tick
-from drills.core.items import Kind
+from drills.core.kinds import Kind
 from drills.core.records import CloseReason
-from drills.core.words import Utterance
-from drills.practice.steps import CheckIn, Finish, Rest
+from drills.core.utterances import Utterance
+
+if TYPE_CHECKING:
+    from drills.practice.steps import CheckIn, Finish, Rest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,9 +5,19 @@ and needs none of it.
 """
 
 from drills.digest import render
+from drills.tui.cards import Card
+from drills.tui.screens.card import CardScreen
 from drills.tui.screens.guide import GuideScreen
 from drills.tui.screens.people import PeopleScreen
 from drills.tui.screens.sitting import SittingScreen
 from drills.tui.screens.week import WeekScreen
 
-__all__ = ["GuideScreen", "PeopleScreen", "SittingScreen", "WeekScreen", "render"]
+__all__ = [
+    "Card",
+    "CardScreen",
+    "GuideScreen",
+    "PeopleScreen",
+    "SittingScreen",
+    "WeekScreen",
+    "render",
+]

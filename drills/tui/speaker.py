@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from drills.core.plans import SpeechSettings
 from drills.core.ports import Voice
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

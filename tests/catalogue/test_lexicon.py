@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 import wordfreq
 
-from drills.catalogue import LOCALES, load_lexicon
+from drills.catalogue import load_lexicon
+from drills.core.plans import LOCALES
 from drills.core.problems import BadInput
 from drills.core.words import Lexicon, Sort
 

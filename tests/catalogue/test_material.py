@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.catalogue import LOCALES, load
+from drills.catalogue import load
 from drills.catalogue.material import content_hash
 from drills.core.meanings import Relation
+from drills.core.plans import LOCALES
 from drills.core.problems import BadInput, Problem
 
 FILES = [

@@ -9,10 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.catalogue import LOCALES, plan_text, read_plan
+from drills.catalogue import plan_text, read_plan
 from drills.catalogue.plan_settings import SECTIONS
 from drills.core.items import Kind
 from drills.core.plans import (
+    LOCALES,
     BlockPlan,
     Dose,
     Plan,

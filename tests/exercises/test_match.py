@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 from scipy.stats import binomtest, fisher_exact
 
 from drills.core.items import CueKind, Foil, Item, ItemSet, Kind, Target
-from drills.core.material import Material
 from drills.core.kinds import Side
+from drills.core.material import Material
 from drills.core.meanings import Act, Place, Relation, Tense
 from drills.core.problems import BadInput
 from drills.exercises import make_items

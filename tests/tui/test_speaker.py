@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drills.core.plans import SpeechSettings
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 from drills.tui.speaker import Line, Speaker
 from tests.edges import QuietVoice
 

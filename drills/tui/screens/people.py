@@ -10,7 +10,8 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 
 from drills.core.meanings import Act, Scene
-from drills.core.words import Lexicon, Noun, Sort, Utterance
+from drills.core.utterances import Utterance
+from drills.core.words import Lexicon, Noun, Sort
 from drills.pictures import ANIMAL_KEYS, PEOPLE_KEYS, can_draw
 from drills.tui.desk import Desk
 from drills.tui.gallery import pictures
