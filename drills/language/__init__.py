@@ -5,7 +5,8 @@ agreement -> inflection (morphology.py) -> spelling. constructions.py lists what
 May import core only; pure: no disk, clock or chance.   tests/language.
 """
 
-from drills.language.constructions import CONSTRUCTIONS, Construction, realise
+from drills.language.construction import Construction
+from drills.language.constructions import CONSTRUCTIONS, realise
 from drills.language.questions import answer_name, ask_about, ask_doer, ask_done_to
 from drills.language.roles import Role
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from drills.core.meanings import Act
 from drills.core.words import Part
-from drills.language.abstract import Phrase, definite, finite, finite_small, pronoun, small
+from drills.language.abstract import Phrase, definite, finite_small, pronoun, small
+from drills.language.predicates import predicate, where_and_when
 from drills.language.roles import Role
 
 
@@ -12,11 +13,8 @@ def subject_cleft(meaning: Act) -> tuple[Phrase, ...]:
     """The doer is lifted: "It was the nurse / that pulled the baker"."""
     return (
         _lifted(meaning, meaning.doer, Role.DOER),
-        (
-            small("that", Part.RELATIVE),
-            finite(meaning.verb, meaning.tense, Role.DOER),
-            *definite(meaning.done_to, Role.DONE_TO),
-        ),
+        that_did(meaning),
+        *where_and_when(meaning),
     )
 
 
@@ -24,11 +22,26 @@ def object_cleft(meaning: Act) -> tuple[Phrase, ...]:
     """The done-to is lifted: "It was the baker / that the nurse pulled"."""
     return (
         _lifted(meaning, meaning.done_to, Role.DONE_TO),
-        (
-            small("that", Part.RELATIVE),
-            *definite(meaning.doer, Role.DOER),
-            finite(meaning.verb, meaning.tense, Role.DOER),
-        ),
+        that_was_done(meaning),
+        *where_and_when(meaning),
+    )
+
+
+def that_did(act: Act) -> Phrase:
+    """The clause that lacks its doer: "that pulled the baker"."""
+    return (
+        small("that", Part.RELATIVE),
+        *predicate(act.verb, act.tense, act.aspect, Role.DOER),
+        *definite(act.done_to, Role.DONE_TO),
+    )
+
+
+def that_was_done(act: Act) -> Phrase:
+    """The clause that lacks its done-to: "that the nurse pulled"."""
+    return (
+        small("that", Part.RELATIVE),
+        *definite(act.doer, Role.DOER),
+        *predicate(act.verb, act.tense, act.aspect, Role.DOER),
     )
 
 

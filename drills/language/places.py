@@ -5,6 +5,7 @@ from __future__ import annotations
 from drills.core.meanings import Place
 from drills.core.words import Part
 from drills.language.abstract import Phrase, definite, finite_small, small
+from drills.language.predicates import where_and_when
 from drills.language.roles import Role
 
 
@@ -17,4 +18,5 @@ def locative(meaning: Place) -> tuple[Phrase, ...]:
             small(meaning.relation.value, Part.PREPOSITION),
             *definite(meaning.landmark, Role.LANDMARK),
         ),
+        *where_and_when(meaning),
     )

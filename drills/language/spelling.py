@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import cache
 
 from drills.core.words import Part, Token
 
@@ -33,6 +34,10 @@ def spell(tokens: Sequence[Token]) -> tuple[Token, ...]:
         if token.part is Part.DETERMINER and token.text == "a":
             article = indefinite_article(spelled[index + 1].text)
             spelled[index] = replace(token, text=article)
-    first = spelled[0]
-    spelled[0] = replace(first, text=first.text[0].upper() + first.text[1:])
+    spelled[0] = _capital(spelled[0])
     return tuple(spelled)
+
+
+@cache
+def _capital(first: Token) -> Token:
+    return replace(first, text=first.text[0].upper() + first.text[1:])
