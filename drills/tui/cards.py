@@ -59,6 +59,7 @@ PAUSED_IN_TRIAL = Card(
     lines=("Pause.",), choices=("Go on", "Rest", "Stop for today", "Leave this one out")
 )
 RESTING = Card(lines=("Rest now.", "Take your time."), choices=("Go on",))
+RESTED = ("The rest is over.", "Go on when you are ready.")
 
 
 def ready_card(step: CheckIn) -> Card:
@@ -102,10 +103,18 @@ def finish_card(step: Finish, *, emergency_number: str) -> Card:
         CloseReason.STOPPED: ("We stop here today.",),
         CloseReason.TIRED: ("You are more tired now.", "That is enough for today."),
     }[step.reason]
-    facts = f"{step.done} done. {step.right_alone} alone. {step.right_helped} with help."
-    return Card(lines=(*first, facts) if step.done else first, choices=("Go on",))
+    facts = [
+        f"{step.done} done.",
+        f"{step.right_alone} alone. {step.right_helped} with help.",
+    ]
+    not_yet = step.done - step.right_alone - step.right_helped
+    if not_yet:
+        facts.append(f"{not_yet} not yet.")
+    return Card(lines=(*first, *facts) if step.done else first, choices=("Go on",))
 
 
+PAIN_KEY = "p"
+PAIN_WORDS = "Pain or weakness: no score"
 SCORES = {
     3: "Right at once",
     2: "Known, with one small slip",

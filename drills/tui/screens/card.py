@@ -7,7 +7,8 @@ from typing import Literal
 from textual.app import ComposeResult
 from textual.containers import Vertical
 
-from drills.tui.cards import GO_ON, PAUSED, REST, RESTING, STOP, Card
+from drills.core.utterances import Utterance
+from drills.tui.cards import GO_ON, PAUSED, REST, RESTED, RESTING, STOP, Card
 from drills.tui.desk import Desk
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.speaker import Line
@@ -21,19 +22,27 @@ Escape = Literal["pause", "go on", "leave"]
 class CardScreen(KeyedScreen[int | None]):
     """Returns the number of the answer, or None when the person wants to stop.
 
+    rest_seconds: after them a rest card says that the rest is over; nothing counts down.
     escape: what Esc and P do: ask for a pause, answer 1, or leave the question unanswered.
     """
 
     CSS_PATH = "card.tcss"
 
     def __init__(
-        self, card: Card, desk: Desk, *, escape: Escape = "pause", trouble: str | None = None
+        self,
+        card: Card,
+        desk: Desk,
+        *,
+        escape: Escape = "pause",
+        trouble: str | None = None,
+        rest_seconds: int | None = None,
     ) -> None:
         super().__init__()
         self.card = card
         self._desk = desk
         self._escape = escape
         self._trouble = trouble
+        self._rest_seconds = rest_seconds
 
     def compose(self) -> ComposeResult:
         with Vertical(classes="-middle"), Vertical(classes="-card"):
@@ -49,6 +58,15 @@ class CardScreen(KeyedScreen[int | None]):
             return (PAUSE,)
         label = "go on" if self._escape == "go on" else "no answer"
         return (Hint(key="escape", shown="Esc", label=label),)
+
+    def on_mount(self) -> None:
+        if self._rest_seconds is not None:
+            self.set_timer(self._rest_seconds, self._end_rest)
+
+    def _end_rest(self) -> None:
+        self.query_one(".-question", Words).say(RESTED)
+        if self.is_current:
+            self._desk.speaker.say((Line(utterance=Utterance(phrases=RESTED)),))
 
     def on_screen_resume(self) -> None:
         self.call_after_refresh(self._say)
@@ -78,6 +96,9 @@ class CardScreen(KeyedScreen[int | None]):
 
     def _paused(self, choice: int | None) -> None:
         if choice == REST:
-            self.app.push_screen(CardScreen(RESTING, self._desk, escape="go on"))
+            seconds = self._desk.home.plan.sitting.rest_seconds
+            self.app.push_screen(
+                CardScreen(RESTING, self._desk, escape="go on", rest_seconds=seconds)
+            )
         elif choice == STOP:
             self.dismiss(None)

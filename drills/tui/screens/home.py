@@ -8,7 +8,7 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.message import Message
 
-from drills.core.ports import Records
+from drills.core.ports import Records, Voice
 from drills.practice.home import Today
 from drills.tui.desk import Desk
 from drills.tui.screens.keyed import KeyedScreen
@@ -17,6 +17,9 @@ from drills.tui.widgets.key_bar import KeyBar
 from drills.tui.widgets.words import Words
 
 MOST_NOTICES = 3
+VOICE_SECONDS = 1.0
+# "off" is the plan's or the family's own wish.
+HEARD = ("ready", "starting", "off")
 
 
 class HomeScreen(KeyedScreen[None]):
@@ -50,8 +53,21 @@ class HomeScreen(KeyedScreen[None]):
         with Vertical(classes="-middle"), Vertical(classes="-page"):
             yield Words(about_today(self._today), apart=True, classes="-today")
             yield Choices(ways_on(self._today, can_practise=not self._reason))
-            yield Words(for_the_helper(self._desk.home.records), classes="-helper")
+            yield Words(self._for_the_helper, classes="-helper")
         yield KeyBar(())
+
+    @property
+    def _for_the_helper(self) -> tuple[str, ...]:
+        return for_the_helper(self._desk.home.records, self._desk.home.voice)
+
+    def on_mount(self) -> None:
+        # The voice starts in the background, and may find that it cannot.
+        self.set_interval(VOICE_SECONDS, self._tell)
+
+    def _tell(self) -> None:
+        told = self.query_one(".-helper", Words)
+        if told.lines != self._for_the_helper:
+            told.say(self._for_the_helper)
 
     async def on_screen_resume(self) -> None:
         today = self._desk.home.today()
@@ -98,9 +114,11 @@ def ways_on(today: Today, *, can_practise: bool = True) -> tuple[tuple[str, str]
     return (*ways, ("n", "Start a new practice")) if again else ways
 
 
-def for_the_helper(records: Records) -> tuple[str, ...]:
-    """What the caregiver should know before practice: why it cannot be, what was mended."""
+def for_the_helper(records: Records, voice: Voice) -> tuple[str, ...]:
+    """What the caregiver should know before practice: why it cannot be, what is not heard."""
     reason = records.reason
     first = (f"Helper: no practice now, because {reason}.",) if reason else ()
     notices = [notice for notice in records.notices if not (reason and reason in notice)]
+    if voice.state not in HEARD:
+        first = (*first, f"Helper: nothing is said aloud: {voice.state}. Read it out instead.")
     return (*first, *(f"Helper: {notice}" for notice in notices[:MOST_NOTICES]))

@@ -8,7 +8,7 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 
 from drills.core.gestures import Gesture, Tick
-from drills.tui.cards import SCORES, TICK_LETTERS, TICKS
+from drills.tui.cards import PAIN_KEY, PAIN_WORDS, SCORES, TICK_LETTERS, TICKS
 from drills.tui.desk import Desk
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.widgets.choices import Choice, Choices
@@ -36,6 +36,7 @@ class ScoreScreen(KeyedScreen[Score | None]):
         self._desk = desk
         self._score: int | None = None
         self._ticks: set[Tick] = set()
+        self._has_pain = False
 
     def compose(self) -> ComposeResult:
         with Vertical(classes="-panel"):
@@ -46,7 +47,11 @@ class ScoreScreen(KeyedScreen[Score | None]):
             )
             with Vertical(classes="-scores"):
                 yield Choices(
-                    [(str(score), words) for score, words in SCORES.items()], classes="-close"
+                    [
+                        *((str(score), words) for score, words in SCORES.items()),
+                        (PAIN_KEY, PAIN_WORDS),
+                    ],
+                    classes="-close",
                 )
             with Vertical(classes="-ticks"):
                 yield Words(("What was not right? Tick all that fit.",))
@@ -68,7 +73,10 @@ class ScoreScreen(KeyedScreen[Score | None]):
         elif key == "space":
             self._keep()
         elif key.isdecimal() and int(key) in SCORES:
-            self._score = int(key)
+            self._score, self._has_pain = int(key), False
+            self._show()
+        elif key == PAIN_KEY:
+            self._score, self._has_pain = min(SCORES), True
             self._show()
         elif key in TICK_LETTERS and self._asks_why:
             self._ticks ^= {TICK_LETTERS[key]}
@@ -76,7 +84,7 @@ class ScoreScreen(KeyedScreen[Score | None]):
 
     @property
     def _asks_why(self) -> bool:
-        return self._score is not None and self._score < max(SCORES)
+        return self._score is not None and self._score < max(SCORES) and not self._has_pain
 
     def _back(self) -> None:
         """From the ticks to the scores, from the scores to the gesture."""
@@ -90,6 +98,8 @@ class ScoreScreen(KeyedScreen[Score | None]):
         if self._score is None:
             return
         ticks = tuple(tick for tick in Tick if tick in self._ticks) if self._asks_why else ()
+        if self._has_pain:
+            ticks = (Tick.BODY,)
         self.dismiss(Score(score=self._score, ticks=ticks))
 
     def _show(self) -> None:
@@ -98,11 +108,13 @@ class ScoreScreen(KeyedScreen[Score | None]):
             if choice.key in TICK_LETTERS:
                 choice.tick(is_on=TICK_LETTERS[choice.key] in self._ticks)
             else:
-                choice.tick(is_on=choice.key == str(self._score))
+                score = PAIN_KEY if self._has_pain else str(self._score)
+                choice.tick(is_on=choice.key == score)
         chosen = self.query_one(".-chosen", Words)
         if self._score is None:
             chosen.say(())
         else:
-            chosen.say((f"Score {self._score}: {SCORES[self._score]}. Space keeps it.",))
+            words = PAIN_WORDS if self._has_pain else f"Score {self._score}: {SCORES[self._score]}"
+            chosen.say((f"{words}. Space keeps it.",))
         hints = (_BACK,) if self._score is None else (_KEEP, _BACK)
         self.call_later(self.query_one(KeyBar).show, hints)

@@ -69,9 +69,17 @@ class SittingScreen(KeyedScreen[None]):
             return GestureScreen(self._session, self._desk)
         return TrialScreen(self._session, self._desk)
 
-    async def _answer(self, card: Card, escape: Escape = "pause") -> int | None:
+    async def _answer(
+        self, card: Card, escape: Escape = "pause", *, rest_seconds: int | None = None
+    ) -> int | None:
         return await self.app.push_screen_wait(
-            CardScreen(card, self._desk, escape=escape, trouble=self._session.trouble)
+            CardScreen(
+                card,
+                self._desk,
+                escape=escape,
+                trouble=self._session.trouble,
+                rest_seconds=rest_seconds,
+            )
         )
 
     async def _check_in(self, step: CheckIn) -> bool:
@@ -97,7 +105,10 @@ class SittingScreen(KeyedScreen[None]):
 
     async def _rest(self, step: Rest) -> None:
         helped = await self._answer(HELPED)
-        go_on = helped is not None and await self._answer(rest_card(step)) == GO_ON
+        go_on = (
+            helped is not None
+            and await self._answer(rest_card(step), rest_seconds=step.seconds) == GO_ON
+        )
         tiredness = await self._answer(TIRED) if go_on else None
         self._session.rested(tiredness=tiredness, helped=_said(helped), go_on=tiredness is not None)
 

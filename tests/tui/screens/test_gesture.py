@@ -115,6 +115,16 @@ async def test_pain_is_ticked_and_not_scored(material: Material) -> None:
         assert trial.attempts[0].ticks == (Tick.BODY,)
 
 
+async def test_pain_has_a_key_of_its_own(material: Material) -> None:
+    async with playing(material, plan=WAVE) as player:
+        await player.begin()
+        await player.press("s", "p", "space")
+        await player.until_text("Stop this one. Rest the arm.")
+        (trial,) = latest_trials(player.entries)
+        assert trial.skipped
+        assert trial.attempts[0].ticks == (Tick.BODY,)
+
+
 async def test_scores_and_ticks_can_be_clicked(material: Material) -> None:
     async with playing(material, plan=WAVE) as player:
         await player.begin()

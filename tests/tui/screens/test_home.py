@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from unittest.mock import patch
+
 import pytest
 
 from drills.core.material import Material
@@ -10,6 +12,7 @@ from drills.core.words import Sort
 from drills.pictures import ANIMAL_KEYS, PEOPLE_KEYS
 from drills.practice.home import Home, Today
 from drills.practice.session import Session
+from drills.rehearsal import MemoryRecords
 from drills.tui.screens.home import about_today, ways_on
 from drills.tui.screens.people import pairs_of
 from drills.tui.widgets.picture import Picture
@@ -97,3 +100,18 @@ async def test_leave_ends_the_program(material: Material) -> None:
         await player.until(lambda: player.app.return_value is not None, "the end")
         assert player.app.return_value == 0
         assert player.entries == ()
+
+
+async def test_a_voice_that_cannot_be_heard_is_told_to_the_helper(material: Material) -> None:
+    async with playing(material, voice=QuietVoice("no sound device")) as player:
+        await player.until_text("nothing is said aloud: no sound")
+
+
+async def test_no_practice_starts_where_nothing_can_be_kept(material: Material) -> None:
+    records = MemoryRecords()
+    with patch.object(MemoryRecords, "reason", "another program is writing here"):
+        async with playing(material, records=records) as player:
+            await player.until_text("another program is writing here")
+            await player.press("1")
+            assert "Start" not in player.text
+            assert not player.entries

@@ -131,7 +131,7 @@ async def test_much_more_tired_ends_kindly(material: Material) -> None:
         await player.until_text("How tired are you?")
         await player.press("4")
         await player.until_text("That is enough for today.")
-        assert "2 done. 2 alone. 0 with help." in player.text
+        assert "2 alone. 0 with help." in player.text
         await play_on(player)
         closed = player.entries[-1]
         assert isinstance(closed, SessionClosed)
