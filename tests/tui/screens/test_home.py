@@ -111,7 +111,7 @@ async def test_no_practice_starts_where_nothing_can_be_kept(material: Material) 
     records = MemoryRecords()
     with patch.object(MemoryRecords, "reason", "another program is writing here"):
         async with playing(material, records=records) as player:
-            await player.until_text("another program is writing here")
+            await player.until_text("no practice now, because another")
             await player.press("1")
             assert "Start" not in player.text
             assert not player.entries
