@@ -109,8 +109,8 @@ def _write(folder: Path, parts: list[str], place: Path) -> None:
             stack.enter_context(sole_writer(folder))
         except Failure:
             alone = False
-        file = os.fdopen(disk.create_file(place), "wb")
-        with file, zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
+        os.close(disk.create_file(place))
+        with place.open("r+b") as file, zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
             for part in parts:
                 data = (folder / part).read_bytes()
                 if not alone and part.startswith(f"{RECORDS}/"):
@@ -119,11 +119,11 @@ def _write(folder: Path, parts: list[str], place: Path) -> None:
                 archive.writestr(zipfile.ZipInfo(part, _EPOCH), data, zipfile.ZIP_DEFLATED)
             archive.comment = b"0" * _COMMENT_LENGTH
     sign = _digest(place).encode()
-    with place.open("r+b") as whole:
-        whole.seek(-len(sign), os.SEEK_END)
-        whole.write(sign)
-        whole.flush()
-        disk.sync_file(whole.fileno())
+    with place.open("r+b") as file:
+        file.seek(-len(sign), os.SEEK_END)
+        file.write(sign)
+        file.flush()
+        disk.sync_file(file.fileno())
 
 
 def _digest(place: Path) -> str:

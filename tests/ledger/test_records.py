@@ -224,11 +224,11 @@ def test_an_entry_of_an_unknown_kind_is_reported_and_left_in_its_file(
     entries = session()
     keep(folder, entries)
     (file,) = files(folder)
-    data = file.read_bytes() + line_of({"entry": "dream", "at": "2026-11-25T13:04:20+00:00"}, 8)
+    data = file.read_bytes() + line_of({"entry": "dream", "at": "2026-11-25T13:04:20+00:00"}, 9)
     file.write_bytes(data)
     ledger = open_ledger(folder)
     assert list(ledger.entries()) == entries
-    assert [":8:" in notice for notice in ledger.notices] == [True]
+    assert [":9:" in notice for notice in ledger.notices] == [True]
     ledger.close()
     assert file.read_bytes() == data
 

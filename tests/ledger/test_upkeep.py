@@ -1,28 +1,14 @@
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
-from drills.ledger import export, open_ledger, verify
-from drills.ledger.rows import entry_of
+from drills.ledger import open_ledger, set_aside_in, verify
+from tests.ledger.made import keep, made_session, session_files
 
 
-def test_what_is_given_out_is_json_lines_with_a_format_and_reads_back(session) -> None:
-    entries = session()
-    rows = [json.loads(line) for line in export(entries)]
-    assert {row["format"] for row in rows} == {1}
-    assert [entry_of(row) for row in rows] == entries
-    assert all("\n" not in line for line in export(entries))
-
-
-def test_checking_changes_nothing_and_says_where(folder: Path, session) -> None:
-    entries = session()
-    ledger = open_ledger(folder)
-    ledger.open_session(entries[0])
-    for entry in entries[1:]:
-        ledger.append(entry)
-    ledger.close()
-    (file,) = (folder / "records").iterdir()
+def test_checking_changes_nothing_and_says_where(folder: Path) -> None:
+    keep(folder, made_session())
+    (file,) = session_files(folder)
     lines = file.read_bytes().splitlines(keepends=True)
     lines[3] = lines[3].replace(b"nurse", b"NURSE", 1)
     file.write_bytes(b"".join(lines))
@@ -34,3 +20,26 @@ def test_checking_changes_nothing_and_says_where(folder: Path, session) -> None:
 
 def test_an_empty_folder_has_no_faults(folder: Path) -> None:
     assert verify(folder) == ()
+
+
+def test_what_is_set_aside_is_named_and_is_no_fault(folder: Path) -> None:
+    keep(folder, made_session())
+    (file,) = session_files(folder)
+    file.write_bytes(file.read_bytes()[:-7])
+    assert set_aside_in(folder) == ()
+    open_ledger(folder, elsewhere=()).close()
+    assert [path.name for path in set_aside_in(folder)] == [f"{file.name}.damaged-1"]
+    assert verify(folder) == ()
+
+
+def test_a_format_that_cannot_be_read_is_told_and_stops_nothing(folder: Path) -> None:
+    keep(folder, made_session())
+    (folder / "format").write_bytes(b"\xff\xfe")
+    assert verify(folder) == ()
+    (folder / "format").write_text("one")
+    (problem,) = verify(folder)
+    assert problem.where == str(folder / "format")
+    ledger = open_ledger(folder, elsewhere=())
+    assert ledger.writable
+    ledger.close()
+    assert (folder / "format").read_text() == "1\n"
