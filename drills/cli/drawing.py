@@ -17,7 +17,7 @@ from drills.core.meanings import Act, Meaning, Place, Relation, Scene
 from drills.core.problems import BadInput, Failure
 from drills.core.records import latest_trials
 from drills.core.words import Lexicon
-from drills.pictures import ansi, draw, drawing
+from drills.pictures import ansi, can_draw, draw, drawing
 
 
 def add(picture: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
@@ -100,11 +100,12 @@ def _every_verb(lexicon: Lexicon) -> Sequence[Scene]:
     """Each verb once, with doers and done-tos taken in turn through the cast."""
     scenes = []
     for number, verb in enumerate(lexicon.verbs.values()):
-        pairs = lexicon.partners(verb)
-        doer, done_to = pairs[(number * 11) % len(pairs)]
-        scenes.append(
-            Scene(meaning=Act(verb=verb.key, doer=doer.key, done_to=done_to.key), side=Side.LEFT)
-        )
+        acts = [
+            Act(verb=verb.key, doer=doer.key, done_to=done_to.key)
+            for doer, done_to in lexicon.partners(verb)
+        ]
+        if drawn := [act for act in acts if can_draw(act)]:
+            scenes.append(Scene(meaning=drawn[(number * 11) % len(drawn)], side=Side.LEFT))
     return scenes
 
 

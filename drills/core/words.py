@@ -136,7 +136,8 @@ class KinTerm:
     zipf_source: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+# Compared and kept in caches by identity: it is large, and made once a run.
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Lexicon:
     """Every word that may be used, by key, in the order of the content files.
 

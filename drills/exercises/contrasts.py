@@ -5,13 +5,15 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Sequence
+from functools import lru_cache
 from random import Random
 
-from drills.core.meanings import Link, Relation, State, Tense
-from drills.core.words import Lexicon, Sort
+from drills.core.meanings import Link, Place, Relation, State, Tense
+from drills.core.words import Band, Lexicon, Sort
 from drills.exercises.balance import runs, spread, without_runs
 from drills.exercises.casting import Pair
 from drills.exercises.rules import LONGEST_ANSWER_RUN, shows_number
+from drills.pictures import can_draw
 
 AUXILIARIES: dict[str, tuple[Link, Tense, bool]] = {
     "is": (Link.BE, Tense.PRESENT, True),
@@ -90,14 +92,22 @@ def positions_of(
     return positions
 
 
-def open_places(lexicon: Lexicon, contrast: Sequence[str]) -> tuple[Pair, ...]:
+@lru_cache(maxsize=64)
+def open_places(lexicon: Lexicon, contrast: tuple[str, ...]) -> tuple[Pair, ...]:
     """Things that could be in any of the places offered, so that only the picture decides."""
-    inside = Relation.IN.value in contrast
+    relations = [Relation(word) for word in contrast]
+    inside = Relation.IN in relations
     return tuple(
         (a.key, b.key)
         for a in lexicon.things
         for b in lexicon.things
-        if a is not b and a.size == b.size and (b.container or not inside)
+        if a is not b
+        and a.size == b.size
+        and (b.container or not inside)
+        and all(
+            can_draw(Place(relation=relation, thing=a.key, landmark=b.key))
+            for relation in relations
+        )
     )
 
 
@@ -109,7 +119,7 @@ class Holders:
         self._subjects = [
             noun.key
             for noun in lexicon.nouns.values()
-            if noun.sort is Sort.PERSON and shows_number(noun)
+            if noun.sort is Sort.PERSON and noun.band == Band.EVERYDAY and shows_number(noun)
         ]
         self._complements = {
             Link.BE: list(lexicon.adjectives),

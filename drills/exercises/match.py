@@ -14,7 +14,7 @@ from drills.core.items import Foil, Item, Kind, Option, Target
 from drills.core.kinds import Side
 from drills.core.material import Material
 from drills.core.meaning_json import as_json
-from drills.core.meanings import Act, Place, Relation, Scene, State, Tense
+from drills.core.meanings import Act, Place, Relation, Scene, Tense
 from drills.core.plans import BlockPlan
 from drills.core.problems import BadInput, Problem
 from drills.core.words import Lexicon
@@ -56,12 +56,16 @@ _PLACE_NAMES = {
 Wrong = tuple[Act | Place, Foil, WhyWrong]
 
 
+_OFFERED = ("active", "locative", "subject-cleft", "full-passive", "object-cleft")
+"""The constructions for which foils are made here."""
+
+
 def act_constructions() -> tuple[str, ...]:
-    return tuple(each.name for each in CONSTRUCTIONS.values() if each.meaning_type is Act)
+    return tuple(name for name in _OFFERED if CONSTRUCTIONS[name].meaning_type is Act)
 
 
 def _names(_material: Material) -> tuple[str, ...]:
-    return tuple(each.name for each in CONSTRUCTIONS.values() if each.meaning_type is not State)
+    return _OFFERED
 
 
 def _groups(material: Material, names: Sequence[str]) -> tuple[str, ...]:
