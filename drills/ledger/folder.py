@@ -44,17 +44,16 @@ def prepare(folder: Path) -> None:
 def refuse_newer(folder: Path) -> None:
     """Raises: BadInput when a newer program has kept records here."""
     try:
-        said = (folder / FORMAT).read_text(encoding="ascii")
-        newer = int(said[:9]) > RECORD_FORMAT
+        said = int((folder / FORMAT).read_bytes()[:9])
     except (OSError, ValueError):
         # Without it the header of each file still says how to read it.
         return
-    if newer:
+    if said > RECORD_FORMAT:
         raise BadInput(
             [
                 Problem(
                     where=str(folder),
-                    message=f"was used by a newer program (format {int(said[:9])}).",
+                    message=f"was used by a newer program (format {said}).",
                     mend="Update this program; nothing has been changed.",
                 )
             ]

@@ -1,6 +1,7 @@
 """Rows of older formats as today's: one function a version, each from its format to the next.
 
-Rows are upgraded as they are read; the file stays as it was written.
+Rows are upgraded as they are read, and the file stays as it was written; one that is gone on with
+is written anew, and the older one kept beside it.
 """
 
 from __future__ import annotations
@@ -24,6 +25,7 @@ def steps_from(
 
     Raises: BadInput for a format that this program does not know.
     """
+    is_number = isinstance(written_as, int) and not isinstance(written_as, bool)
     if isinstance(written_as, int) and written_as > now:
         raise BadInput(
             [
@@ -34,7 +36,7 @@ def steps_from(
                 )
             ]
         )
-    if not isinstance(written_as, int) or written_as < 1:
+    if not isinstance(written_as, int) or not is_number or written_as < 1:
         raise BadInput(
             [
                 Problem(

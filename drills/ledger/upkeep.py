@@ -110,10 +110,10 @@ def _made(records: Path, of_month: list[str]) -> Iterator[Summary]:
 def _about_format(folder: Path) -> list[Problem]:
     try:
         refuse_newer(folder)
-        said = (folder / FORMAT).read_text(encoding="ascii").strip()
+        said = (folder / FORMAT).read_bytes().strip()
     except BadInput as error:
         return list(error.problems)
-    except (OSError, ValueError):
+    except OSError:
         return []
     if said.isdigit():
         return []

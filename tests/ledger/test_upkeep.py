@@ -34,11 +34,10 @@ def test_what_is_set_aside_is_named_and_is_no_fault(folder: Path) -> None:
 
 def test_a_format_that_cannot_be_read_is_told_and_stops_nothing(folder: Path) -> None:
     keep(folder, made_session())
-    (folder / "format").write_bytes(b"\xff\xfe")
-    assert verify(folder) == ()
-    (folder / "format").write_text("one")
-    (problem,) = verify(folder)
-    assert problem.where == str(folder / "format")
+    for said in (b"\xff\xfe", b"one", b""):
+        (folder / "format").write_bytes(said)
+        (problem,) = verify(folder)
+        assert problem.where == str(folder / "format")
     ledger = open_ledger(folder, elsewhere=())
     assert ledger.writable
     ledger.close()
