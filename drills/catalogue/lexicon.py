@@ -236,6 +236,7 @@ def _adjunct(fields: Fields) -> Adjunct:
         tenses=tenses,
         zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
+        under_way=fields.flag("under_way", default=False),
     )
 
 

@@ -252,6 +252,8 @@ class Transfer:
     given: str
     receiver: str
     tense: Tense = Tense.PAST
+    where: str | None = None
+    when: str | None = None
 
     def reversed(self) -> Self:
         """Doer and receiver exchanged."""
@@ -293,6 +295,7 @@ class Comparison:
     more: str
     less: str
     tense: Tense = Tense.PRESENT
+    when: str | None = None
 
     def reversed(self) -> Self:
         return replace(self, more=self.less, less=self.more)

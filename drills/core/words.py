@@ -114,6 +114,7 @@ class Adjunct:
     """Where or when something is so: "in the garden", "this morning"; drawn nowhere.
 
     tenses: the tenses ("past", "present") with which it can stand.
+    under_way: it can stand only with a state or with an act under way, as "now" does.
     """
 
     key: str
@@ -122,6 +123,7 @@ class Adjunct:
     tenses: tuple[str, ...]
     zipf: float
     zipf_source: str
+    under_way: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -141,7 +141,8 @@ def reversal(terms: Terms) -> Terms | None:
 def chains(length: int, *, without: Collection[str] = ()) -> tuple[Terms, ...]:
     """Every possible chain of `length` terms, in the order of `TERMS`.
 
-    without: terms switched off: left out themselves, and as the name of the one who is meant.
+    None leads back to the speaker for sure, as "wife's husband" does, nor begins with one that
+    does.   without: terms switched off: left out themselves, and as the name of the one who is meant.
     Raises: ValueError for a length other than 1 to 3, or a term that is not known.
     """
     if not 1 <= length <= MOST_TERMS:
@@ -158,10 +159,12 @@ def chains(length: int, *, without: Collection[str] = ()) -> tuple[Terms, ...]:
 
 
 def _leads_to(terms: Terms, switched_off: Collection[str]) -> bool:
-    """Whether any beginning of the chain may be one of them, as a father's wife is a mother."""
-    return any(
-        not names_of(terms[:end]).isdisjoint(switched_off) for end in range(1, len(terms) + 1)
-    )
+    """Whether a beginning of it is the speaker or may be one of them, as a father's wife is."""
+    for end in range(1, len(terms) + 1):
+        names = names_of(terms[:end])
+        if names == {SELF} or not names.isdisjoint(switched_off):
+            return True
+    return False
 
 
 @cache

@@ -70,8 +70,6 @@ OTHER_TABLE = (
         canonical=True,
         rank=6,
         order=dative,
-        where=False,
-        when=False,
     ),
     Construction(
         name="comparative",
@@ -82,7 +80,6 @@ OTHER_TABLE = (
         rank=6,
         order=comparative,
         where=False,
-        when=False,
     ),
     Construction(
         name="before-in-order",

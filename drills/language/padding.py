@@ -11,9 +11,10 @@ from dataclasses import replace
 from random import Random
 from typing import Any, TypeVar
 
-from drills.core.meanings import Described, Kin, Meaning, Report
+from drills.core.meanings import Described, Kin, Meaning, Order, Report
 from drills.core.words import AdjunctKind, Lexicon
 from drills.language.constructions import CONSTRUCTIONS, realise
+from drills.language.roles import can_stand
 
 FEWEST_WORDS, MOST_WORDS = 7, 11
 """How long sentences are. Common practice."""
@@ -27,24 +28,34 @@ Padded = TypeVar("Padded", bound=Meaning)
 def adjunct_choices(meaning: Meaning, construction: str, lexicon: Lexicon) -> tuple[Adjuncts, ...]:
     """Every where and when that the construction can add to the meaning, nothing first."""
     chosen = CONSTRUCTIONS[construction]
-    tense = _holder(meaning).tense
     fitting = {
         kind: [
             each.key
             for each in lexicon.adjuncts.values()
-            if each.kind is kind and tense in each.tenses
+            if each.kind is kind and can_stand(each, meaning, lexicon)
         ]
         for kind in AdjunctKind
     }
     wheres = _choices(chosen.where, fitting[AdjunctKind.WHERE])
     whens = _choices(chosen.when, fitting[AdjunctKind.WHEN])
-    # "This is my aunt today" says nothing sensible: a relative has a when only with a where.
     return tuple(
         (where, when)
         for where in wheres
         for when in whens
-        if where is not None or when is None or not isinstance(meaning, Kin)
+        if not _is_too_much(meaning, where, when)
     )
+
+
+def _is_too_much(meaning: Meaning, where: str | None, when: str | None) -> bool:
+    match meaning:
+        case Kin():
+            # "This is my aunt today" says nothing: a relative has a when only with a where.
+            return where is None and when is not None
+        case Order():
+            # Both would stand in front and put off what the sentence is about.
+            return where is not None and when is not None
+        case _:
+            return False
 
 
 def placed(meaning: Padded, adjuncts: Adjuncts) -> Padded:

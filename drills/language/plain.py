@@ -137,7 +137,7 @@ def _report(report: Report, _: Lexicon) -> tuple[Clause, ...]:
 
 
 def _transfer(transfer: Transfer, _: Lexicon) -> tuple[Clause, ...]:
-    return (dative(transfer),)
+    return (dative(_bare(transfer)),)
 
 
 def _order(order: Order, _: Lexicon) -> tuple[Clause, ...]:
@@ -151,7 +151,7 @@ def _order(order: Order, _: Lexicon) -> tuple[Clause, ...]:
 def _comparison(comparison: Comparison, lexicon: Lexicon) -> tuple[Clause, ...]:
     opposite = lexicon.adjectives[comparison.quality].opposite
     if opposite is None:
-        return (comparative(comparison),)
+        return (comparative(_bare(comparison)),)
 
     def clause(noun: str, quality: str) -> Clause:
         be = finite_small("be", comparison.tense, Role.HOLDER)

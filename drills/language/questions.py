@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from drills.core.meanings import Act, Meaning, Place
-from drills.core.words import Lexicon, Noun, Part, Sentence
+from drills.core.meanings import Act, Comparison, Meaning, Order, Place, State, Tense
+from drills.core.words import Lexicon, Noun, Part, Sentence, Sort
 from drills.language.abstract import (
     Form,
+    Number,
     Phrase,
     Word,
     definite,
     finite,
     finite_small,
+    infinite,
     participle,
     pronoun,
     small,
 )
-from drills.language.constructions import realise
-from drills.language.roles import Role
+from drills.language.plain import restate
+from drills.language.predicates import inverted
+from drills.language.roles import Role, check_roles
 from drills.language.steps import finish
 
 
@@ -76,9 +79,88 @@ def answer_name(noun: Noun) -> str:
     return f"the {noun.singular}"
 
 
-_PLAIN_NAMES: dict[type[Meaning], str] = {Act: "active", Place: "locative"}
+def ask_whether(asked: Act, told: Act, lexicon: Lexicon) -> Sentence:
+    """ "Did the nurse pull the baker?", of what was told; `holds` is the answer.
+
+    The plain words are those of what was told.
+    """
+    check_roles(asked, lexicon)
+    first, rest = inverted(asked.verb, asked.tense, asked.aspect, Role.DOER)
+    words = (
+        first,
+        *definite(asked.doer, Role.DOER),
+        *rest,
+        *definite(asked.done_to, Role.DONE_TO),
+    )
+    return _question(told, words, lexicon)
 
 
-def _question(meaning: Act | Place, words: Phrase, lexicon: Lexicon) -> Sentence:
-    plain = realise(meaning, _PLAIN_NAMES[type(meaning)], lexicon).plain
-    return Sentence(tokens=finish((words,), lexicon), plain=plain, end="?")
+def holds(asked: Act, told: Act) -> bool:
+    """Whether what is asked is what was told, wherever and whenever it was."""
+    return asked.drawn == told.drawn
+
+
+def ask_what_happened(act: Act, lexicon: Lexicon) -> Sentence:
+    """ "What happened to the baker?"; the plain words answer it."""
+    what = pronoun("what", Role.ASKED)
+    to = (small("to", Part.PREPOSITION), *definite(act.done_to, Role.DONE_TO))
+    if act.tense is Tense.PAST:
+        return _question(act, (what, finite("happen", act.tense, Role.ASKED), *to), lexicon)
+    be = finite_small("be", act.tense, Role.ASKED)
+    return _question(act, (what, be, infinite("happen", Form.ING), *to), lexicon)
+
+
+def ask_owner(state: State, lexicon: Lexicon) -> Sentence:
+    """ "Whose hat is it?", of someone who has it."""
+    thing = Word(
+        lemma=state.complement, part=Part.NOUN, number=Number.SINGULAR, role=Role.COMPLEMENT
+    )
+    words = (
+        small("whose", Part.DETERMINER),
+        thing,
+        finite_small("be", state.tense, Role.COMPLEMENT),
+        pronoun("it", Role.IT),
+    )
+    return _question(state, words, lexicon)
+
+
+def answer_owner(noun: Noun) -> str:
+    """ "the boy's": how an answer names who has it."""
+    return f"the {noun.singular}'s"
+
+
+def ask_first(order: Order, lexicon: Lexicon) -> Sentence:
+    """ "What did the sailor do first?" """
+    return _what_did(order, "first", lexicon)
+
+
+def ask_last(order: Order, lexicon: Lexicon) -> Sentence:
+    """ "What did the sailor do last?" """
+    return _what_did(order, "last", lexicon)
+
+
+def ask_more(comparison: Comparison, lexicon: Lexicon) -> Sentence:
+    """ "Who is taller?"; of things, "Which is taller?" """
+    thing = lexicon.nouns[comparison.more].sort is Sort.THING
+    words = (
+        pronoun("which" if thing else "who", Role.ASKED),
+        finite_small("be", comparison.tense, Role.ASKED),
+        Word(lemma=comparison.quality, part=Part.ADJECTIVE, form=Form.COMPARATIVE),
+    )
+    return _question(comparison, words, lexicon)
+
+
+def _what_did(order: Order, which_one: str, lexicon: Lexicon) -> Sentence:
+    words = (
+        pronoun("what", Role.ASKED),
+        finite_small("do", order.tense, Role.DOER),
+        *definite(order.doer, Role.DOER),
+        Word(lemma="do", part=Part.AUXILIARY, form=Form.BASE),
+        small(which_one, Part.DETERMINER),
+    )
+    return _question(order, words, lexicon)
+
+
+def _question(meaning: Meaning, words: Phrase, lexicon: Lexicon) -> Sentence:
+    check_roles(meaning, lexicon)
+    return Sentence(tokens=finish((words,), lexicon), plain=restate(meaning, lexicon), end="?")

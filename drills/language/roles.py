@@ -10,6 +10,7 @@ from drills.core.meanings import (
     Act,
     Activity,
     Asked,
+    Aspect,
     Chain,
     Comparison,
     Described,
@@ -23,7 +24,7 @@ from drills.core.meanings import (
     Transfer,
     Undergone,
 )
-from drills.core.words import AdjunctKind, Lexicon
+from drills.core.words import Adjunct, AdjunctKind, Lexicon
 
 
 class Role(StrEnum):
@@ -164,9 +165,29 @@ def _check_adjuncts(meaning: Meaning, lexicon: Lexicon) -> None:
         adjunct = lexicon.adjuncts[key]
         if adjunct.kind is not kind:
             raise ValueError(f"{key!r} does not say {kind.value}")
-        tense = getattr(meaning, "tense", None)
-        if tense is not None and tense not in adjunct.tenses:
-            raise ValueError(f"{adjunct.text!r} cannot stand with the {tense.value}")
+        if not can_stand(adjunct, meaning, lexicon):
+            raise ValueError(f"{adjunct.text!r} cannot be said of {meaning}")
+
+
+def can_stand(adjunct: Adjunct, meaning: Meaning, lexicon: Lexicon) -> bool:
+    """Whether the adjunct suits the tense and the kind of what is said.
+
+    meaning: what has the adjunct, which of a report or a description is its act.
+    """
+    if isinstance(meaning, Described | Report):
+        return can_stand(adjunct, meaning.act, lexicon)
+    if meaning.tense not in adjunct.tenses:
+        return False
+    if isinstance(meaning, Comparison) and not lexicon.adjectives[meaning.quality].passing:
+        # Nobody is taller only this morning.
+        return False
+    return not adjunct.under_way or _is_under_way(meaning)
+
+
+def _is_under_way(meaning: Meaning) -> bool:
+    if isinstance(meaning, Chain | Order | Transfer):
+        return False
+    return getattr(meaning, "aspect", Aspect.PROGRESSIVE) is Aspect.PROGRESSIVE
 
 
 def _counted(count: int) -> None:

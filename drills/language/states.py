@@ -53,4 +53,5 @@ def comparative(meaning: Comparison) -> tuple[Phrase, ...]:
             Word(lemma=meaning.quality, part=Part.ADJECTIVE, form=Form.COMPARATIVE),
         ),
         (small("than", Part.CONJUNCTION), *definite(meaning.less, Role.LESS)),
+        *where_and_when(meaning),
     )

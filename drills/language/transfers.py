@@ -5,6 +5,7 @@ from __future__ import annotations
 from drills.core.meanings import Transfer
 from drills.core.words import Part
 from drills.language.abstract import Phrase, definite, finite, small
+from drills.language.predicates import where_and_when
 from drills.language.roles import Role
 
 
@@ -17,4 +18,5 @@ def dative(meaning: Transfer) -> tuple[Phrase, ...]:
             *definite(meaning.given, Role.GIVEN),
         ),
         (small("to", Part.PREPOSITION), *definite(meaning.receiver, Role.RECEIVER)),
+        *where_and_when(meaning),
     )

@@ -1,0 +1,311 @@
+"""All that a construction can say with the words there are, and even shares of it.
+
+Only pairs as likely one way as the other come in here, and only words of one band together, so
+that what a construction is practised or tested on is told by its grammar alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
+from functools import lru_cache
+from itertools import permutations, product
+from random import Random
+from typing import Any
+
+from drills.core.meanings import (
+    Act,
+    Activity,
+    Asked,
+    Aspect,
+    Chain,
+    Comparison,
+    Described,
+    Kin,
+    Link,
+    Meaning,
+    Order,
+    Place,
+    Relation,
+    Report,
+    Role,
+    State,
+    Tense,
+    Transfer,
+    Undergone,
+)
+from drills.core.words import Band, Lexicon, Noun, Sort
+from drills.language.constructions import CONSTRUCTIONS
+from drills.language.kinship import chains
+from drills.language.padding import adjunct_choices
+
+_NUMBERS = (1, 2, 3)
+
+
+@lru_cache(maxsize=256)
+def meanings_of(
+    construction: str, lexicon: Lexicon, band: Band = Band.EVERYDAY
+) -> tuple[Meaning, ...]:
+    """Every balanced meaning of the construction, in every tense and aspect, without adjuncts.
+
+    Raises: ValueError for an unknown construction.
+    """
+    if construction not in CONSTRUCTIONS:
+        raise ValueError(f"there is no construction {construction!r}")
+    chosen = CONSTRUCTIONS[construction]
+    return tuple(
+        meaning
+        for meaning in _SOURCES[chosen.meaning_type](construction, lexicon, band)
+        if not chosen.refuses(meaning, lexicon)
+    )
+
+
+def count_with_adjuncts(construction: str, lexicon: Lexicon, band: Band = Band.EVERYDAY) -> int:
+    """How many meanings there are when where and when are told apart as well."""
+    found: dict[object, int] = {}
+    total = 0
+    for meaning in meanings_of(construction, lexicon, band):
+        # What can be added hangs on these alone.
+        form = (_tense(meaning), _aspect(meaning), getattr(meaning, "quality", None))
+        if form not in found:
+            found[form] = len(adjunct_choices(meaning, construction, lexicon))
+        total += found[form]
+    return total
+
+
+def exchanged(meaning: Meaning) -> Meaning | None:
+    """The same construction with the two parts traded; None where it names no two that could.
+
+    It is what a listener understands who has the words and loses the grammar.
+    """
+    match meaning:
+        case Act() | Place() | Order() | Comparison() | Transfer():
+            return meaning.reversed()
+        case Described(act=act):
+            return replace(meaning, act=act.reversed())
+        case Chain(outer=outer, middle=middle):
+            return replace(meaning, outer=middle, middle=outer)
+        case Report(speaker=speaker, act=act):
+            done_to = act.doer if act.done_to == speaker else speaker
+            return replace(
+                meaning, speaker=act.doer, act=replace(act, doer=speaker, done_to=done_to)
+            )
+        case Kin(terms=terms):
+            return meaning.reversed() if len(terms) > 1 else None
+        case _:
+            return None
+
+
+def deal(
+    construction: str,
+    lexicon: Lexicon,
+    rng: Random,
+    count: int,
+    *,
+    band: Band = Band.EVERYDAY,
+    tenses: tuple[Tense, ...] = tuple(Tense),
+    aspects: tuple[Aspect, ...] = (Aspect.SIMPLE,),
+) -> tuple[Meaning, ...]:
+    """`count` meanings in which every word plays both parts equally often, tenses alike.
+
+    Each comes with its exchange somewhere in the deal, where the construction has one; an odd
+    count leaves one without. The order is by chance.   Raises: ValueError for too few meanings.
+    """
+    pool = [
+        meaning
+        for meaning in meanings_of(construction, lexicon, band)
+        if _tense(meaning) is tenses[0] and _aspect(meaning) in (None, aspects[0])
+    ]
+    if not pool:
+        raise ValueError(f"{construction!r} has no meaning in these words")
+    dealt: list[Meaning] = []
+    turn = 0
+    while len(dealt) < count:
+        tense, aspect = tenses[turn % len(tenses)], aspects[turn // len(tenses) % len(aspects)]
+        meaning = _in_form(rng.choice(pool), tense, aspect)
+        back = exchanged(meaning)
+        dealt += [meaning] if back is None else [meaning, back]
+        turn += 1
+    del dealt[count:]
+    rng.shuffle(dealt)
+    return tuple(dealt)
+
+
+def _tense(meaning: Any) -> Tense:
+    tense: Tense = (meaning.act if hasattr(meaning, "act") else meaning).tense
+    return tense
+
+
+def _aspect(meaning: Any) -> Aspect | None:
+    return getattr(meaning.act if hasattr(meaning, "act") else meaning, "aspect", None)
+
+
+def _in_form(meaning: Any, tense: Tense, aspect: Aspect) -> Meaning:
+    holder = meaning.act if hasattr(meaning, "act") else meaning
+    form: dict[str, Any] = {"tense": tense}
+    if hasattr(holder, "aspect"):
+        form["aspect"] = aspect
+    moved = replace(holder, **form)
+    made: Meaning = replace(meaning, act=moved) if hasattr(meaning, "act") else moved
+    return made
+
+
+def _forms() -> Iterator[tuple[Tense, Aspect]]:
+    return product(Tense, Aspect)
+
+
+def _acts(construction: str, lexicon: Lexicon, band: Band) -> Iterator[Act]:
+    negated = construction == "negation"
+    one_way = construction == "irreversible-active"
+    for verb in lexicon.verbs.values():
+        if verb.band != band:
+            continue
+        pairs = [(a.key, b.key) for a, b in lexicon.partners(verb)]
+        if one_way:
+            doers = [noun.key for noun in _cast(lexicon, band) if noun.sort is Sort.PERSON]
+            pairs = list(product(doers, verb.things))
+        for (doer, done_to), (tense, aspect) in product(pairs, _forms()):
+            yield Act(
+                verb=verb.key,
+                doer=doer,
+                done_to=done_to,
+                tense=tense,
+                aspect=aspect,
+                negated=negated,
+            )
+
+
+def _live_acts(lexicon: Lexicon, band: Band) -> Iterator[Act]:
+    return _acts("active", lexicon, band)
+
+
+def _undergone(_: str, lexicon: Lexicon, band: Band) -> Iterator[Undergone]:
+    for act in _one_each(lexicon, band):
+        yield Undergone(verb=act.verb, done_to=act.done_to, tense=act.tense, aspect=act.aspect)
+
+
+def _asked(_: str, lexicon: Lexicon, band: Band) -> Iterator[Asked]:
+    for act, asked in product(_one_each(lexicon, band), Role):
+        yield Asked(
+            verb=act.verb, known=act.done_to, asked=asked, tense=act.tense, aspect=act.aspect
+        )
+
+
+def _one_each(lexicon: Lexicon, band: Band) -> Iterator[Act]:
+    """An act of each verb and each one it could be done to, in each form."""
+    met: dict[tuple[str, str, str, str], Act] = {}
+    for act in _live_acts(lexicon, band):
+        met.setdefault((act.verb, act.done_to, act.tense, act.aspect), act)
+    return iter(met.values())
+
+
+def _chain(_: str, lexicon: Lexicon, band: Band) -> Iterator[Chain]:
+    for act in _live_acts(lexicon, band):
+        if act.aspect is Aspect.SIMPLE:
+            yield Chain(verb=act.verb, outer=act.doer, middle=act.done_to, tense=act.tense)
+
+
+def _described(construction: str, lexicon: Lexicon, band: Band) -> Iterator[Described]:
+    who = Role.DOER if construction == "subject-relative" else Role.DONE_TO
+    states: list[str | None] = [None]
+    if construction != "object-relative-right":
+        states = [each.key for each in lexicon.adjectives.values() if each.passing]
+    for act, state in product(_live_acts(lexicon, band), states):
+        yield Described(act=act, who=who, state=state)
+
+
+def _report(_: str, lexicon: Lexicon, band: Band) -> Iterator[Report]:
+    for act in _live_acts(lexicon, band):
+        for done_to in (act.done_to, act.doer):
+            yield Report(speaker=act.done_to, act=replace(act, done_to=done_to))
+
+
+def _activity(_: str, lexicon: Lexicon, band: Band) -> Iterator[Activity]:
+    for verb, noun, count, (tense, aspect) in product(
+        lexicon.alone.values(), _cast(lexicon, band), _NUMBERS, _forms()
+    ):
+        if noun.sort in verb.sorts:
+            yield Activity(verb=verb.key, doer=noun.key, count=count, tense=tense, aspect=aspect)
+
+
+def _state(_: str, lexicon: Lexicon, band: Band) -> Iterator[State]:
+    complements = [(Link.BE, each.key) for each in lexicon.adjectives.values() if each.passing]
+    complements += [(Link.HAVE, each.key) for each in lexicon.things]
+    people = [noun for noun in _cast(lexicon, band) if noun.sort is Sort.PERSON]
+    for noun, count, (link, word), tense in product(people, _NUMBERS, complements, Tense):
+        yield State(subject=noun.key, count=count, link=link, complement=word, tense=tense)
+
+
+def _place(_: str, lexicon: Lexicon, band: Band) -> Iterator[Place]:
+    things = [noun for noun in lexicon.things if noun.band == band]
+    for (a, b), relation, tense in product(permutations(things, 2), Relation, Tense):
+        inside = relation is Relation.IN
+        if a.size == b.size and (not inside or (a.container and b.container)):
+            yield Place(relation=relation, thing=a.key, landmark=b.key, tense=tense)
+
+
+def _transfer(_: str, lexicon: Lexicon, band: Band) -> Iterator[Transfer]:
+    people = [noun for noun in _cast(lexicon, band) if noun.sort is Sort.PERSON]
+    given = [noun for noun in lexicon.nouns.values() if noun.band == band]
+    for verb, (doer, receiver), gift, tense in product(
+        lexicon.transfers, permutations(people, 2), given, Tense
+    ):
+        if doer.size == receiver.size and gift not in (doer, receiver):
+            yield Transfer(
+                verb=verb, doer=doer.key, given=gift.key, receiver=receiver.key, tense=tense
+            )
+
+
+def _order(_: str, lexicon: Lexicon, band: Band) -> Iterator[Order]:
+    for noun, (earlier, later), tense in product(
+        _cast(lexicon, band), permutations(lexicon.alone, 2), Tense
+    ):
+        sorts = lexicon.alone[earlier].sorts & lexicon.alone[later].sorts
+        if noun.sort in sorts:
+            yield Order(doer=noun.key, earlier=earlier, later=later, tense=tense)
+
+
+def _comparison(_: str, lexicon: Lexicon, band: Band) -> Iterator[Comparison]:
+    """Things are bigger or smaller; who has feelings may be happier as well."""
+    nouns = [noun for noun in lexicon.nouns.values() if noun.band == band]
+    for adjective, (more, less), tense in product(
+        lexicon.adjectives.values(), permutations(nouns, 2), Tense
+    ):
+        alike = more.sort is less.sort and more.size == less.size
+        fits = more.sort is not Sort.THING or adjective.key in _OF_THINGS
+        if adjective.comparative and alike and fits:
+            yield Comparison(quality=adjective.key, more=more.key, less=less.key, tense=tense)
+
+
+# The qualities that a thing can have. Common practice.
+_OF_THINGS = ("wet", "cold", "dirty", "tall", "short", "big", "small")
+
+
+def _kin(_: str, lexicon: Lexicon, _band: Band) -> Iterator[Kin]:
+    for length in (2, 3):
+        for terms, tense in product(chains(length), Tense):
+            if all(term in lexicon.kin for term in terms):
+                yield Kin(terms=terms, tense=tense)
+
+
+def _cast(lexicon: Lexicon, band: Band) -> list[Noun]:
+    return [
+        noun for noun in lexicon.nouns.values() if noun.sort is not Sort.THING and noun.band == band
+    ]
+
+
+_SOURCES: Mapping[type[Meaning], Callable[[str, Lexicon, Band], Iterator[Any]]] = {
+    Act: _acts,
+    Undergone: _undergone,
+    Asked: _asked,
+    Activity: _activity,
+    Place: _place,
+    State: _state,
+    Described: _described,
+    Report: _report,
+    Transfer: _transfer,
+    Order: _order,
+    Comparison: _comparison,
+    Chain: _chain,
+    Kin: _kin,
+}
