@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from drills.core.problems import Failure
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 from drills.speech import synthesis, synthesise_to, try_voice
 from drills.speech.waves import read_wave, seconds_of
 

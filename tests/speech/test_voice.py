@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 from drills.speech import start_voice
 from drills.speech import voice as voices
 from drills.speech.voice import ChildVoice
@@ -165,7 +165,7 @@ def test_nothing_to_say_is_silence(voice: ChildVoice, wait) -> None:
 
 PROGRAM = """
 import sys, time
-from drills.core.words import Utterance
+from drills.core.utterances import Utterance
 from drills.speech import start_voice
 voice = start_voice()
 while voice.state == "starting":
