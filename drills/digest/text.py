@@ -90,6 +90,7 @@ def _words(digest: Digest) -> Iterator[str]:
         yield "  None practised."
         return
     yield "  Alone: right at once. In [ ]: 95 in 100 such ranges hold the true share."
+    yield from _fold(wording.TWO_CHOICES)
     for line in digest.word_lines:
         yield from _fold(f"{line.label} ({wording.task(line)})")
         for told in (

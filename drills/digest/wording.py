@@ -135,6 +135,9 @@ def share(of: Share) -> str:
     return f"{of.right}/{of.of} ({percent(of.right / of.of)})"
 
 
+TWO_CHOICES = "Of two choices, a second try is sure to be right: with help then says little."
+
+
 def interval(line: Line) -> str:
     if line.unaided.of < FEWEST_FOR_PERCENT:
         return "too few"
