@@ -10,10 +10,16 @@ Colour = tuple[int, int, int]
 
 
 class Encoding(StrEnum):
-    """How colours become characters. BLOCKS: Block Elements, crisper. HALVES: safe everywhere."""
+    """How colours become characters.
+
+    BLOCKS: Block Elements, crisper.   HALVES: half blocks, safe everywhere.   SIXTEEN: half blocks
+    in a palette of 16 colours.   GREY: Block Elements without colour.
+    """
 
     BLOCKS = "blocks"
     HALVES = "halves"
+    SIXTEEN = "sixteen"
+    GREY = "grey"
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,19 +10,25 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from drills.core.meanings import Scene
+from drills.pictures.activities import ACTIVITIES
 from drills.pictures.acts import ACTS
 from drills.pictures.animal_acts import ANIMAL_ACTS
-from drills.pictures.cast import ANIMALS, PEOPLE
+from drills.pictures.cast import PEOPLE
 from drills.pictures.cells import Cell, Cells, Encoding
+from drills.pictures.herd import ANIMALS
+from drills.pictures.limits import why_not
 from drills.pictures.objects import THINGS
 from drills.pictures.places import CONTAINERS
-from drills.pictures.scenes import can_draw, drawing, drawings
+from drills.pictures.scenes import can_draw, drawing, drawings, moving
+from drills.pictures.telling_apart import least_share, share_apart, tells_apart
 
 __all__ = [
+    "ACTIVITY_KEYS",
     "ANIMAL_KEYS",
     "ANIMAL_VERB_KEYS",
     "CONTAINERS",
     "PEOPLE_KEYS",
+    "STEPS",
     "THING_KEYS",
     "VERB_KEYS",
     "Cell",
@@ -32,13 +38,21 @@ __all__ = [
     "draw",
     "drawing",
     "drawings",
+    "frames",
+    "least_share",
+    "share_apart",
+    "tells_apart",
+    "why_not",
 ]
 
 PEOPLE_KEYS = tuple(PEOPLE)
 ANIMAL_KEYS = tuple(ANIMALS)
 VERB_KEYS = tuple(ACTS)
 ANIMAL_VERB_KEYS = tuple(ANIMAL_ACTS)
+ACTIVITY_KEYS = tuple(ACTIVITIES)
 THING_KEYS = tuple(THINGS)
+STEPS = 8
+"""Frames in one round of a movement."""
 
 
 def draw(
@@ -55,3 +69,20 @@ def draw(
         encode(made, columns=columns, lines=lines, encoding=encoding)
         for made in drawings(scenes, columns=columns, lines=lines)
     )
+
+
+def frames(
+    scene: Scene, *, columns: int, lines: int, encoding: Encoding = Encoding.BLOCKS
+) -> tuple[Cells, ...]:
+    """One round of an act or activity; the first frame is the still picture.
+
+    A meaning with no movement gives one frame.   Raises: as `draw`.
+    """
+    from drills.pictures.encode import encode  # noqa: PLC0415
+
+    made = (
+        encode(each, columns=columns, lines=lines, encoding=encoding)
+        for each in moving(scene, columns=columns, lines=lines, steps=STEPS)
+    )
+    several = tuple(made)
+    return several[:1] if len(set(several)) == 1 else several

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from drills.pictures import moving_acts, tending_acts, tool_acts
+from drills.pictures import caring_acts, dealing_acts, moving_acts, tending_acts, tool_acts
 from drills.pictures.cast import Person
 from drills.pictures.skeleton import Build
 from drills.pictures.stage import Stage
 
-ACTS: Mapping[str, Callable[[Person, Person, Build], Stage]] = MappingProxyType(
+Staging = Callable[[Person, Person, Build, float], Stage]
+"""Doer, done-to, proportions, and how far into one round of its movement, 0 to 1."""
+
+ACTS: Mapping[str, Staging] = MappingProxyType(
     {
         "push": moving_acts.push,
         "pull": moving_acts.pull,
@@ -26,5 +29,17 @@ ACTS: Mapping[str, Callable[[Person, Person, Build], Stage]] = MappingProxyType(
         "splash": tool_acts.splash,
         "tap": tending_acts.tap,
         "measure": tool_acts.measure,
+        "comb": caring_acts.comb,
+        "cover": caring_acts.cover,
+        "dry": caring_acts.dry,
+        "fan": caring_acts.fan,
+        "wake": caring_acts.wake,
+        "shelter": caring_acts.shelter,
+        "bandage": caring_acts.bandage,
+        "weigh": dealing_acts.weigh,
+        "lead": dealing_acts.lead,
+        "stop": dealing_acts.stop,
+        "pay": dealing_acts.pay,
+        "paint": dealing_acts.paint,
     }
 )

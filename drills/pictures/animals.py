@@ -4,21 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from drills.pictures.cast import Animal, Horns
+from drills.pictures.animal_heads import animal_head
 from drills.pictures.geometry import (
-    INK,
-    area,
     between,
     blob,
     limb,
     minus,
-    patch,
     plus,
     shade,
     turn,
     unit,
 )
-from drills.pictures.shapes import Ellipse, Mark, Point, Shape, Stroke
+from drills.pictures.herd import Animal
+from drills.pictures.shapes import Ellipse, Point, Shape, Stroke
 from drills.pictures.skeleton import Build, reach
 
 Step = tuple[float, float]
@@ -40,6 +38,7 @@ class Gait:
     pitch: float = 0.0
     crouch: float = 0.0
     open_mouth: bool = False
+    shut_eyes: bool = False
 
 
 WALK = Gait(fore=((0.4, 0.0), (-0.3, 0.1)), hind=((-0.3, 0.0), (0.35, 0.1)))
@@ -105,8 +104,12 @@ def animal_figure(animal: Animal, build: Build, gait: Gait) -> AnimalFigure:
                 fill=animal.coat,
             )
         )
+    if animal.wool:
+        shapes += _wool(animal, hip, spine)
     shapes += _markings(animal, hip, spine)
-    shapes += _head(animal, poll, face, head, muzzle, gait.open_mouth)
+    shapes += animal_head(
+        animal, poll, face, (head, muzzle), open_mouth=gait.open_mouth, shut_eyes=gait.shut_eyes
+    )
     if animal.mane is not None:
         across = turn(unit(minus(poll, withers)), -90)
         root = plus(withers, across, neck_width * 0.5)
@@ -156,6 +159,15 @@ def _tail(animal: Animal, hip: Point) -> list[Shape]:
     start = plus(hip, (-animal.depth * 0.42, -animal.depth * 0.22))
     coat = animal.tail_colour or animal.coat
     tip = plus(start, turn((-animal.tail, 0.0), animal.tail_rise))
+    if animal.curly_tail:
+        curl = ((-3.0, -3.0), (-6.5, -2.0), (-6.0, -6.5), (-2.5, -5.5), (-5.0, -9.5), (-8.0, -7.0))
+        return [limb(coat, 2.0, start, *(plus(start, step) for step in curl))]
+    if animal.mane is not None and animal.ear > 1.5:
+        bend, end = plus(start, (-4.0, 3.0)), plus(start, (-6.0, animal.tail * 0.8))
+        return [limb(animal.coat, 2.6, start, bend, end), blob(end, 3.0, 4.6, coat)]
+    if animal.whiskers:
+        bend, end = plus(start, (-8.0, -3.0)), plus(start, (-8.0, -animal.tail * 0.7))
+        return [limb(coat, 3.8, start, bend, end, plus(end, (4.0, -4.0)))]
     if animal.mane is not None:
         bend = plus(start, (-5.0, 2.0))
         return [limb(coat, 5.5, start, bend, plus(bend, (-3.5, animal.tail * 0.8)))]
@@ -181,70 +193,13 @@ def _markings(animal: Animal, hip: Point, spine: Point) -> list[Shape]:
     return shapes
 
 
-def _head(  # noqa: PLR0917
-    animal: Animal, poll: Point, face: Point, length: float, muzzle: float, open_mouth: bool
-) -> list[Shape]:
-    up = turn(face, -90)
-
-    def at(along: float, rise: float) -> Point:
-        return plus(plus(poll, face, along * length), up, rise * muzzle)
-
-    coat = animal.coat
-    shapes: list[Shape] = []
-    if animal.horns is Horns.SWEPT:
-        horn = (96, 84, 70)
-        shapes.append(limb(horn, 3.0, at(0.05, 0.6), at(-0.22, 1.55), at(-0.7, 1.75)))
-        shapes.append(limb(shade(horn, 1.2), 3.0, at(0.2, 0.6), at(0.0, 1.6), at(-0.42, 1.95)))
-    if animal.horns is Horns.SHORT:
-        horn = (226, 206, 150)
-        shapes.append(limb(horn, 3.0, at(0.08, 0.6), at(-0.02, 1.25), at(0.1, 1.55)))
-    if not animal.drooping_ears:
-        ear = [at(-0.12, 0.5), at(-0.18, 1.5), at(0.14, 0.7)]
-        if animal.udder or animal.beard:
-            ear = [at(-0.05, 0.55), at(-0.45, 0.85), at(-0.12, 0.1)]
-        shapes.append(area(shade(coat, 0.85) if animal.patches is None else (60, 58, 62), *ear))
-    if open_mouth:
-        shapes.append(
-            area((150, 30, 40), at(0.5, -0.2), at(1.0, -0.55), at(0.9, -0.95), at(0.4, -0.6))
-        )
-    jaw = 0.62
-    shapes.append(
-        area(
-            coat, at(-0.18, 0.3), at(0.0, 0.72), at(0.3, 0.74), at(0.85, 0.42), at(1.02, 0.2),
-            at(1.02, -0.32), at(0.85, -0.48), at(0.3, -jaw), at(-0.1, -0.6),
-        )
-    )  # fmt: skip
-    shapes.append(
-        patch(
-            animal.muzzle_colour, at(0.68, 0.5), at(0.9, 0.4), at(1.02, 0.2), at(1.02, -0.32),
-            at(0.85, -0.46), at(0.68, -0.5),
-        )
-    )  # fmt: skip
-    if animal.patches is not None:
-        shapes.append(
-            patch(
-                animal.patches,
-                at(-0.1, 0.4),
-                at(0.05, 0.7),
-                at(0.3, 0.6),
-                at(0.1, -0.4),
-                at(-0.1, -0.4),
-            )
-        )
-    if animal.beard:
-        shapes.append(area(shade(coat, 1.3), at(0.5, -0.5), at(0.82, -0.5), at(0.62, -1.7)))
-    if animal.drooping_ears:
-        shapes.append(
-            area(
-                shade(coat, 0.55),
-                at(-0.12, 0.5),
-                at(0.15, 0.6),
-                at(0.12, -0.6),
-                at(-0.08, -0.95),
-                at(-0.28, -0.3),
-            )
-        )
-        tip = at(1.0, 0.25)
-        shapes.append(Ellipse(centre=tip, radii=(2.2, 2.0), fill=INK))
-    shapes.append(Mark(at=at(0.38, 0.28), fill=INK if sum(coat) > 200 else (250, 250, 250)))
-    return shapes
+def _wool(animal: Animal, hip: Point, spine: Point) -> list[Shape]:
+    """Round tufts along the back and belly."""
+    depth = animal.depth
+    tufts: list[Shape] = []
+    for along in (-0.25, 0.05, 0.35, 0.65, 0.95, 1.2):
+        for down in (-0.42, 0.4):
+            at = plus(plus(hip, spine, along), (0.0, down * depth))
+            tufts.append(blob(at, depth * 0.22, depth * 0.2, animal.coat))
+    middle = limb(animal.coat, depth * 0.8, plus(hip, spine, -0.15), plus(hip, spine, 1.15))
+    return [*tufts, replace(middle, outline=None)]

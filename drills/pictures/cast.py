@@ -1,4 +1,4 @@
-"""The cast: how each person and animal looks. Nobody is told apart by colour alone."""
+"""The people: how each looks. Nobody is told apart by colour alone."""
 
 from __future__ import annotations
 
@@ -29,6 +29,9 @@ class Hair(StrEnum):
     TAIL = "tail"
     CURLS = "curls"
     UP = "up"
+    BOB = "bob"
+    PIGTAILS = "pigtails"
+    CROPPED = "cropped"
 
 
 class Hat(StrEnum):
@@ -41,6 +44,8 @@ class Hat(StrEnum):
     STRAW_HAT = "straw hat"
     SAILOR_HAT = "sailor hat"
     BERET = "beret"
+    SUN_HAT = "sun hat"
+    HELMET = "helmet"
 
 
 class Beard(StrEnum):
@@ -63,6 +68,14 @@ class Extra(StrEnum):
     TUTU = "tutu"
     WATCH = "watch"
     BODICE = "bodice"
+    ERMINE = "ermine"
+    WAISTCOAT = "waistcoat"
+    LONG_APRON = "long apron"
+    BIB = "bib"
+    HOOPS = "hoops"
+    CARDIGAN = "cardigan"
+    COLLAR = "collar"
+    STRAPS = "straps"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,6 +85,7 @@ class Person:
     skirt: how far down the legs cloth reaches, 0 (trousers) to 1 (the floor).
     flare: how far a skirt stands out at its hem, in trunk depths.
     girth: depth of the trunk against the build's.   bell: trousers widen at the foot.
+    shorts: how far down the legs trousers reach, 0 for long ones.   boots: shoes reach the calf.
     """
 
     skin: Colour
@@ -89,45 +103,11 @@ class Person:
     sleeve: float = 1.0
     wide_sleeves: bool = False
     bell: bool = False
+    shorts: float = 0.0
+    boots: bool = False
+    child: bool = False
     trim: Colour = WHITE
     extras: tuple[Extra, ...] = ()
-
-
-class Horns(StrEnum):
-    NONE = "none"
-    SHORT = "short"
-    SWEPT = "swept"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Animal:
-    """One row of the table; lengths in drawing units.
-
-    body: hip to shoulder.   depth: of the belly.   neck: length; neck_rise: degrees above level.
-    head: length; muzzle: depth.   tail_rise: degrees above level.
-    """
-
-    coat: Colour
-    muzzle_colour: Colour
-    hoof: Colour
-    body: float
-    depth: float
-    leg: float
-    leg_width: float
-    neck: float
-    neck_rise: float
-    head: float
-    muzzle: float
-    tail: float
-    tail_rise: float
-    mane: Colour | None = None
-    tail_colour: Colour | None = None
-    patches: Colour | None = None
-    horns: Horns = Horns.NONE
-    drooping_ears: bool = False
-    beard: bool = False
-    udder: bool = False
-    collar: Colour | None = None
 
 
 PEOPLE: Mapping[str, Person] = MappingProxyType(
@@ -150,11 +130,11 @@ PEOPLE: Mapping[str, Person] = MappingProxyType(
         "dancer": Person(
             skin=(126, 78, 54), hair=Hair.TOP_KNOT, hair_colour=(24, 20, 22),
             hat=Hat.NONE, hat_colour=BLACK, top=(226, 72, 132), bottom=(248, 176, 200),
-            shoes=(226, 72, 132), sleeve=0.0, girth=0.82, trim=(252, 196, 216),
-            extras=(Extra.TUTU,),
+            shoes=(226, 72, 132), sleeve=1.0, girth=0.86, trim=(252, 206, 224),
+            extras=(Extra.STRAPS, Extra.TUTU),
         ),
         "builder": Person(
-            skin=(232, 180, 146), hair=Hair.TAIL, hair_colour=(168, 76, 32),
+            skin=(232, 180, 146), hair=Hair.BOB, hair_colour=(168, 76, 32),
             hat=Hat.HARD_HAT, hat_colour=(252, 210, 30), top=(70, 84, 104),
             bottom=(56, 66, 92), shoes=(120, 78, 40), trim=(240, 240, 190),
             extras=(Extra.VEST,),
@@ -186,31 +166,52 @@ PEOPLE: Mapping[str, Person] = MappingProxyType(
             shoes=(60, 44, 40), beard=Beard.POINTED, trim=(168, 28, 52), girth=0.95,
             extras=(Extra.SMOCK,),
         ),
-    }
-)  # fmt: skip
-
-ANIMALS: Mapping[str, Animal] = MappingProxyType(
-    {
-        "horse": Animal(
-            coat=(150, 86, 40), muzzle_colour=(112, 62, 30), hoof=BLACK,
-            body=34, depth=22, leg=32, leg_width=7, neck=26, neck_rise=58, head=23, muzzle=9,
-            tail=26, tail_rise=-50, mane=BLACK, tail_colour=BLACK,
+        "king": Person(
+            skin=(232, 180, 146), hair=Hair.BOB, hair_colour=(92, 58, 36),
+            hat=Hat.CROWN, hat_colour=GOLD, top=(176, 28, 44), bottom=(176, 28, 44),
+            shoes=BLACK, skirt=0.95, flare=0.5, wide_sleeves=True, girth=1.2, trim=GOLD,
+            beard=Beard.FULL, extras=(Extra.ERMINE,),
         ),
-        "cow": Animal(
-            coat=WHITE, muzzle_colour=(240, 168, 172), hoof=BLACK,
-            body=36, depth=29, leg=23, leg_width=8, neck=13, neck_rise=30, head=21, muzzle=12,
-            tail=22, tail_rise=-75, tail_colour=BLACK, patches=BLACK, horns=Horns.SHORT,
-            udder=True,
+        "waiter": Person(
+            skin=(196, 140, 100), hair=Hair.CROPPED, hair_colour=(30, 26, 28),
+            hat=Hat.NONE, hat_colour=GREY, top=WHITE, bottom=(44, 44, 54), shoes=BLACK,
+            girth=0.9, trim=(30, 30, 38), extras=(Extra.WAISTCOAT, Extra.LONG_APRON),
         ),
-        "dog": Animal(
-            coat=(172, 112, 52), muzzle_colour=(96, 60, 32), hoof=(132, 84, 40),
-            body=26, depth=16, leg=19, leg_width=6.5, neck=10, neck_rise=52, head=18, muzzle=8,
-            tail=17, tail_rise=55, tail_colour=(172, 112, 52), drooping_ears=True, collar=RED,
+        "gardener": Person(
+            skin=(250, 214, 186), hair=Hair.TAIL, hair_colour=(222, 178, 92),
+            hat=Hat.SUN_HAT, hat_colour=(250, 240, 206), top=(214, 120, 150),
+            bottom=(122, 104, 84), shoes=(38, 94, 58), boots=True, trim=(54, 128, 66),
+            girth=1.05, extras=(Extra.BIB,),
         ),
-        "goat": Animal(
-            coat=(214, 206, 194), muzzle_colour=(150, 138, 126), hoof=BLACK,
-            body=26, depth=19, leg=21, leg_width=5, neck=13, neck_rise=62, head=16, muzzle=7,
-            tail=7, tail_rise=40, tail_colour=(214, 206, 194), horns=Horns.SWEPT, beard=True,
+        "cyclist": Person(
+            skin=(206, 150, 112), hair=Hair.BOB, hair_colour=(48, 34, 30),
+            hat=Hat.HELMET, hat_colour=(232, 60, 40), top=(250, 214, 40), bottom=(36, 40, 52),
+            shoes=(240, 240, 240), shorts=0.45, sleeve=0.45, girth=0.88,
+            trim=(30, 90, 190), extras=(Extra.HOOPS,),
+        ),
+        "woman": Person(
+            skin=(238, 190, 158), hair=Hair.LONG, hair_colour=(140, 74, 36),
+            hat=Hat.NONE, hat_colour=GREY, top=(40, 76, 150), bottom=(40, 76, 150),
+            shoes=(120, 40, 48), skirt=0.68, flare=0.45, girth=0.92,
+            trim=(232, 226, 214), extras=(Extra.CARDIGAN,),
+        ),
+        "man": Person(
+            skin=(120, 78, 54), hair=Hair.CROPPED, hair_colour=(40, 34, 34),
+            hat=Hat.NONE, hat_colour=GREY, top=(226, 196, 130), bottom=(92, 96, 104),
+            shoes=(92, 54, 34), beard=Beard.NONE, girth=1.12, trim=(150, 60, 46),
+            extras=(Extra.COLLAR,),
+        ),
+        "boy": Person(
+            skin=(176, 120, 84), hair=Hair.SHORT, hair_colour=(44, 32, 28),
+            hat=Hat.NONE, hat_colour=GREY, top=(244, 244, 244), bottom=(60, 110, 70),
+            shoes=(210, 50, 46), shorts=0.5, sleeve=0.45, child=True,
+            trim=(204, 44, 48), extras=(Extra.HOOPS,),
+        ),
+        "girl": Person(
+            skin=(250, 214, 186), hair=Hair.PIGTAILS, hair_colour=(214, 150, 60),
+            hat=Hat.NONE, hat_colour=GREY, top=(250, 206, 60), bottom=(250, 206, 60),
+            shoes=(60, 60, 120), skirt=0.5, flare=0.7, sleeve=0.4, child=True,
+            trim=(60, 90, 180), extras=(Extra.COLLAR,),
         ),
     }
 )  # fmt: skip

@@ -31,6 +31,27 @@ def share_that_differs(a: Cells, b: Cells, *, threshold: float = 20.0) -> float:
     return float((apart > threshold).mean())
 
 
+# Severity 1.0.   Source: Machado, Oliveira & Fernandes 2009, table of the supplementary page.
+_DEFICIENCIES = {
+    "protan": np.array([[0.152286, 1.052583, -0.204868], [0.114503, 0.786281, 0.099216],
+                        [-0.003882, -0.048116, 1.051998]]),
+    "deutan": np.array([[0.367322, 0.860646, -0.227968], [0.280085, 0.672501, 0.047413],
+                        [-0.011820, 0.042940, 0.968881]]),
+    "tritan": np.array([[1.255528, -0.076749, -0.178779], [-0.078411, 0.930809, 0.147602],
+                        [0.004733, 0.691367, 0.303900]]),
+}  # fmt: skip
+DEFICIENCIES = tuple(_DEFICIENCIES)
+
+
+def seen_by(deficiency: str, colours: NDArray[np.float64]) -> NDArray[np.float64]:
+    """sRGB, 0 to 255 in the last axis, as somebody sees it who lacks one kind of cone."""
+    part = np.asarray(colours, dtype=np.float64) / 255
+    linear = np.where(part <= 0.04045, part / 12.92, ((part + 0.055) / 1.055) ** 2.4)
+    seen = np.clip(linear @ _DEFICIENCIES[deficiency].T, 0.0, 1.0)
+    coded = np.where(seen <= 0.0031308, seen * 12.92, 1.055 * seen ** (1 / 2.4) - 0.055)
+    return np.asarray(coded * 255, dtype=np.float64)
+
+
 def _half_cells(cells: Cells) -> NDArray[np.float64]:
     return np.array(
         [[[cell.ink, cell.paper] for cell in row] for row in cells.rows], dtype=np.float64

@@ -11,7 +11,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drills.pictures.cells import Cell, Cells, Encoding
-from drills.pictures.raster import Pixels, raster, spots
+from drills.pictures.palette import grey_of, reduced
+from drills.pictures.raster import Pixels, majority, raster, spots
 from drills.pictures.shapes import Colour, Drawing
 
 GRID = 8
@@ -61,6 +62,10 @@ _LEAST_GAIN = 1.0
 
 def encode(drawing: Drawing, *, columns: int, lines: int, encoding: Encoding) -> Cells:
     """Draw into columns x lines cells; a cell is taken to be twice as high as wide."""
+    if encoding is Encoding.SIXTEEN:
+        return halves(majority(reduced(drawing), columns=columns, rows=lines * 2))
+    if encoding is Encoding.GREY:
+        return grey(encode(drawing, columns=columns, lines=lines, encoding=Encoding.BLOCKS))
     if encoding is Encoding.HALVES:
         return halves(
             raster(drawing, width=columns, height=lines * 2, supersample=GRID, outline=0.35)
@@ -90,6 +95,16 @@ def halves(pixels: Pixels) -> Cells:
             )
         )
     return Cells(tuple(rows))
+
+
+def grey(cells: Cells) -> Cells:
+    """The same cells in greys of the same luminance."""
+    return Cells(
+        tuple(
+            tuple(Cell(cell.character, grey_of(cell.ink), grey_of(cell.paper)) for cell in row)
+            for row in cells.rows
+        )
+    )
 
 
 def blocks(pixels: Pixels, *, marked: Shape | None = None) -> Cells:

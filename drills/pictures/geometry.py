@@ -100,6 +100,28 @@ def mirrored(shape: Shape) -> Shape:
             return replace(shape, at=(-shape.at[0], shape.at[1]))
 
 
+def put(shapes: Iterable[Shape], x: float, y: float, size: float = 1.0) -> tuple[Shape, ...]:
+    """Shapes made at (0, 0), at `size` and moved to (x, y)."""
+
+    def at(point: Point) -> Point:
+        return (x + point[0] * size, y + point[1] * size)
+
+    moved: list[Shape] = []
+    for shape in shapes:
+        match shape:
+            case Ellipse():
+                radii = (shape.radii[0] * size, shape.radii[1] * size)
+                moved.append(replace(shape, centre=at(shape.centre), radii=radii))
+            case Polygon():
+                moved.append(replace(shape, points=tuple(map(at, shape.points))))
+            case Stroke():
+                points = tuple(map(at, shape.points))
+                moved.append(replace(shape, points=points, width=shape.width * size))
+            case Mark():
+                moved.append(replace(shape, at=at(shape.at)))
+    return tuple(moved)
+
+
 def _corners(shape: Shape) -> tuple[Point, ...]:
     match shape:
         case Ellipse():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from drills.pictures.cast import Hat, Person
-from drills.pictures.geometry import area, blob, limb, patch, shade
+from drills.pictures.geometry import area, blob, limb, line, patch, shade
 from drills.pictures.shapes import Colour, Point, Shape
 from drills.pictures.skeleton import Bones
 
@@ -118,6 +118,35 @@ def _beret(person: Person, bones: Bones) -> list[Shape]:
     return [limb(felt, bones.build.head * 0.16, *stalk), area(felt, *at(bones, body))]
 
 
+def _sun_hat(person: Person, bones: Bones) -> list[Shape]:
+    """Wide and soft; the brim droops at both ends."""
+    straw = person.hat_colour
+    crown = ((-0.82, 0.6), (0.8, 0.66), (0.6, 1.3), (0.0, 1.5), (-0.62, 1.28))
+    brim = ((-1.95, 0.1), (-1.3, 0.72), (0.0, 0.96), (1.3, 0.78), (1.85, 0.36), (1.0, 0.5),
+            (-0.9, 0.42))  # fmt: skip
+    band = ((-0.86, 0.74), (0.84, 0.8), (0.74, 1.1), (-0.76, 1.04))
+    return [
+        area(straw, *at(bones, crown)),
+        patch(person.trim, *at(bones, band)),
+        area(straw, *at(bones, brim)),
+        ball(bones, (-0.6, 0.95), 0.24, 0.24, (230, 80, 110)),
+    ]
+
+
+def _helmet(person: Person, bones: Bones) -> list[Shape]:
+    """A cyclist's: low, pointed behind, with slots and a strap."""
+    shell = ((1.12, 0.52), (0.9, 1.05), (0.2, 1.44), (-0.6, 1.36), (-1.5, 0.86), (-1.1, 0.5))
+    shapes: list[Shape] = []
+    if not bones.pose.to_viewer:
+        strap = at(bones, ((-0.05, 0.5), (0.0, -0.3), (0.35, -0.95)))
+        shapes.append(line((50, 50, 60), bones.build.head * 0.11, *strap))
+    shapes.append(area(person.hat_colour, *at(bones, shell)))
+    for start in (-0.95, -0.35, 0.25):
+        slot = ((start, 0.78), (start + 0.34, 0.8), (start + 0.5, 1.12), (start + 0.2, 1.12))
+        shapes.append(patch((250, 246, 240), *at(bones, slot)))
+    return shapes
+
+
 _HATS: dict[Hat, Callable[[Person, Bones], list[Shape]]] = {
     Hat.NURSE_CAP: _nurse_cap,
     Hat.CROWN: _crown,
@@ -127,6 +156,8 @@ _HATS: dict[Hat, Callable[[Person, Bones], list[Shape]]] = {
     Hat.STRAW_HAT: _straw_hat,
     Hat.SAILOR_HAT: _sailor_hat,
     Hat.BERET: _beret,
+    Hat.SUN_HAT: _sun_hat,
+    Hat.HELMET: _helmet,
 }
 
 

@@ -20,6 +20,10 @@ _SIDE_HAIR: tuple[Point, ...] = (
     (0.62, 0.62), (0.86, 0.62), (0.6, 0.98), (0.1, 1.14), (-0.5, 1.04), (-0.95, 0.64),
     (-1.08, 0.05), (-0.92, -0.5), (-0.55, -0.6), (-0.42, -0.1), (-0.22, 0.1), (-0.02, 0.56),
 )  # fmt: skip
+_CROPPED_HAIR: tuple[Point, ...] = (
+    (0.66, 0.66), (0.84, 0.7), (0.5, 1.04), (0.0, 1.12), (-0.55, 0.98), (-0.96, 0.55),
+    (-1.0, 0.0), (-0.82, -0.3), (-0.6, 0.1), (-0.3, 0.3), (0.0, 0.66),
+)  # fmt: skip
 _FRONT_HAIR: tuple[Point, ...] = (
     (-0.95, 0.0), (-1.05, 0.45), (-0.75, 0.95), (0.0, 1.16), (0.75, 0.95), (1.05, 0.45),
     (0.95, 0.0), (0.78, 0.4), (0.4, 0.62), (-0.4, 0.62), (-0.78, 0.4),
@@ -38,6 +42,9 @@ def behind_head(person: Person, bones: Bones) -> list[Shape]:
     if person.hair is Hair.TAIL:
         tip = bones.face(-1.75, -0.95)
         shapes.append(limb(hair, radius * 0.55, bones.face(-0.8, 0.2), bones.face(-1.5, -0.1), tip))
+    if person.hair is Hair.PIGTAILS:
+        tip = bones.face(-1.5, -1.15)
+        shapes.append(limb(hair, radius * 0.5, bones.face(-0.7, 0.1), bones.face(-1.35, -0.3), tip))
     if person.hat is Hat.VEIL:
         hem = bones.trunk(-0.75, -2.3)
         shapes.append(
@@ -62,13 +69,17 @@ def head(person: Person, bones: Bones) -> list[Shape]:
     shapes += _mouth(person, bones)
     shapes += _side_hair(person, bones)
     shapes += hat(person, bones)
+    if bones.pose.asleep:
+        lid = at(bones, ((0.32, 0.02), (0.74, 0.0)))
+        shapes.append(Stroke(points=lid, width=bones.build.head * 0.14, fill=INK))
     shapes.append(Mark(at=bones.face(0.52, 0.06), fill=INK))
     return shapes
 
 
 def _side_hair(person: Person, bones: Bones) -> list[Shape]:
     hair = person.hair_colour
-    shapes: list[Shape] = [area(hair, *at(bones, _SIDE_HAIR))]
+    outline = _CROPPED_HAIR if person.hair is Hair.CROPPED else _SIDE_HAIR
+    shapes: list[Shape] = [area(hair, *at(bones, outline))]
     match person.hair:
         case Hair.BUN:
             shapes.insert(0, ball(bones, (-1.12, -0.28), 0.5, 0.5, hair))
@@ -85,9 +96,15 @@ def _side_hair(person: Person, bones: Bones) -> list[Shape]:
             for up in (-1.25, -0.85, -0.4, 0.05, 0.5):
                 shapes.append(ball(bones, (-0.72, up), 0.5, 0.3, hair))
             shapes.append(ball(bones, (0.1, 0.9), 0.75, 0.32, hair))
+        case Hair.BOB:
+            shapes.append(
+                area(hair, *at(bones, ((-0.1, 0.4), (-1.1, 0.4), (-1.12, -0.75), (-0.3, -0.7))))
+            )
+        case Hair.PIGTAILS:
+            shapes.append(ball(bones, (-0.85, 0.0), 0.22, 0.22, person.trim))
         case _:
             pass
-    if person.hair is not Hair.CURLS:
+    if person.hair not in (Hair.CURLS, Hair.BOB):
         shapes.append(ball(bones, (-0.3, -0.12), 0.16, 0.24, shade(person.skin, 0.9)))
     return shapes
 
@@ -150,7 +167,7 @@ def _mouth(person: Person, bones: Bones) -> list[Shape]:
 
 def _front_face(person: Person, bones: Bones) -> list[Shape]:
     # Hair that hangs is kept to the far side, so that the near cheek stays bare.
-    radius, hair, skin = bones.build.head, person.hair_colour, person.skin
+    hair, skin = person.hair_colour, person.skin
     points: tuple[Point, ...]
     shapes: list[Shape] = []
     if person.hair is Hair.LONG:
@@ -162,6 +179,10 @@ def _front_face(person: Person, bones: Bones) -> list[Shape]:
         shapes.append(ball(bones, (0.98, -0.4), 0.42, 0.42, hair))
     if person.hair is Hair.TOP_KNOT:
         shapes.append(ball(bones, (0, 1.35), 0.46, 0.44, hair))
+    if person.hair is Hair.BOB:
+        shapes.append(area(hair, *at(bones, ((-0.6, 0.8), (0.9, 0.7), (1.18, -0.8), (0.0, -0.7)))))
+    if person.hair is Hair.PIGTAILS:
+        shapes += [ball(bones, (side, -0.75), 0.3, 0.6, hair) for side in (-1.1, 1.1)]
     if person.hair is Hair.UP:
         shapes += [ball(bones, (side, 0.45), 0.4, 0.5, hair) for side in (-0.72, 0.72)]
     oval = ((0, 1.0), (0.62, 0.82), (0.92, 0.3), (0.88, -0.3), (0.55, -0.85), (0.15, -1.04),
@@ -176,11 +197,35 @@ def _front_face(person: Person, bones: Bones) -> list[Shape]:
     if person.beard in (Beard.MOUSTACHE, Beard.POINTED):
         points = ((-0.55, -0.5), (0.0, -0.28), (0.55, -0.5), (0.0, -0.42))
         shapes.append(patch(hair, *at(bones, points)))
-    smile = ((-0.36, -0.5), (0.0, -0.68), (0.36, -0.5))
-    shapes.append(Stroke(points=at(bones, smile), width=radius * 0.18, fill=LIPS))
+    shapes += _front_mouth(bones)
     shapes.append(area(hair, *at(bones, _FRONT_HAIR)))
     return shapes
 
 
+def _front_mouth(bones: Bones) -> list[Shape]:
+    radius = bones.build.head
+    points: tuple[Point, ...]
+    match bones.pose.mouth:
+        case Mouth.OPEN:
+            return [ball(bones, (0.0, -0.6), 0.22, 0.24, (104, 10, 22))]
+        case Mouth.LAUGH:
+            points = ((-0.46, -0.4), (0.46, -0.4), (0.3, -0.76), (-0.3, -0.76))
+            teeth = ((-0.42, -0.4), (0.42, -0.4), (0.38, -0.52), (-0.38, -0.52))
+            return [
+                Polygon(points=at(bones, points), fill=(104, 10, 22)),
+                Polygon(points=at(bones, teeth), fill=WHITE),
+            ]
+        case Mouth.CLOSED:
+            points = ((-0.3, -0.58), (0.3, -0.58))
+        case _:
+            points = ((-0.36, -0.5), (0.0, -0.68), (0.36, -0.5))
+    return [Stroke(points=at(bones, points), width=radius * 0.18, fill=LIPS)]
+
+
 def _front_eyes(bones: Bones) -> list[Shape]:
+    if bones.pose.asleep:
+        lids = (((side - 0.2, 0.04), (side + 0.2, 0.04)) for side in (-0.36, 0.42))
+        return [
+            Stroke(points=at(bones, lid), width=bones.build.head * 0.14, fill=INK) for lid in lids
+        ]
     return [Mark(at=bones.face(side, 0.08), fill=INK) for side in (-0.36, 0.42)]

@@ -11,6 +11,7 @@ from dataclasses import replace
 from drills.pictures import signs
 from drills.pictures.cast import Person
 from drills.pictures.geometry import between, line, plus
+from drills.pictures.motion import rise
 from drills.pictures.pairs import posed, staged
 from drills.pictures.people import figure
 from drills.pictures.poses import (
@@ -24,16 +25,17 @@ from drills.pictures.skeleton import Build, Mouth, Pose
 from drills.pictures.stage import Stage
 
 
-def push(doer: Person, done_to: Person, build: Build) -> Stage:
+def push(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     pose = stance(
-        build, lean=15, tilt=-4, near=(0.5, 0.0), far=(-0.3, 0.06), height=0.94, mouth=Mouth.OPEN
-    )
+        build, lean=15, tilt=-4, near=(0.5, 0.0), far=(-0.3, 0.06), height=0.94, at=at,
+        mouth=Mouth.OPEN,
+    )  # fmt: skip
     pose = replace(
         pose, near_hand=hand_at(build, pose, 0.86, 0.0), far_hand=hand_at(build, pose, 0.8, 0.28)
     )
     pushed = figure(done_to, build, pose)
     high, low = pushed.bones.trunk(0.82, -1.0), pushed.bones.trunk(0.5, -0.92)
-    push = stance(build, lean=27, tilt=-10, near=(-0.02, 0.0), far=(-0.85, 0.0), height=0.86)
+    push = stance(build, lean=27, tilt=-10, near=(-0.02, 0.0), far=(-0.85, 0.0), height=0.86, at=at)
     push = within_reach(build, push, high, 0.9)
     push = replace(push, near_hand=low, far_hand=high)
     pusher = figure(doer, build, push)
@@ -45,7 +47,7 @@ def push(doer: Person, done_to: Person, build: Build) -> Stage:
     )
 
 
-def pull(doer: Person, done_to: Person, build: Build) -> Stage:
+def pull(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     pose = stance(
         build,
         facing=-1,
@@ -54,6 +56,7 @@ def pull(doer: Person, done_to: Person, build: Build) -> Stage:
         near=(0.55, 0.0),
         far=(0.0, 0.0),
         height=0.92,
+        at=at,
         mouth=Mouth.OPEN,
     )
     pose = replace(
@@ -70,19 +73,27 @@ def pull(doer: Person, done_to: Person, build: Build) -> Stage:
         near=(-0.75, 0.0),
         far=(0.22, 0.0),
         height=0.88,
+        at=at,
     )
     over = posed(doer, build, pull).trunk(1.02, -0.1)
     grip = plus(posed(doer, build, pull).trunk(0.62, 1.0), (-3.5, 2.0))
     pull = replace(pull, near_hand=grip, far_hand=plus(grip, (-2.5, 5.0)))
     puller = figure(doer, build, pull)
-    belt = signs.rope(pulled.bones.trunk(0.12, -1.0), tied)
-    cord = signs.rope(tied, over, grip)
-    shapes = [*pulled.body, *belt, *puller.body, *cord, *puller.near_arm, *pulled.near_arm]
+    belt = signs.rope(pulled.bones.trunk(0.06, -1.0), pulled.bones.trunk(0.02, 0.0), tied)
+    knot = signs.knot(tied, build.head * 0.24)
+    # The rope hangs a little between the two: a straight one is taken for a pole.
+    middle = plus(between(over, tied, 0.55), (0.0, build.head * 0.55))
+    cord = signs.rope(tied, *signs.curve(tied, middle, over), grip)
+    tail = signs.rope(grip, plus(grip, (-3.0, build.head)), plus(grip, (1.0, build.head * 1.7)))
+    shapes = [
+        *pulled.body, *belt, *tail, *puller.body, *cord, *knot, *puller.near_arm, *pulled.near_arm,
+    ]  # fmt: skip
     return staged(puller, pulled, shapes, (puller.bones.near_arm.end, grip))
 
 
-def lift(doer: Person, done_to: Person, build: Build) -> Stage:
-    up = build.stature * 0.22
+def lift(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
+    few = build.leg < 25
+    up = build.stature * ((0.42 if few else 0.22) - 0.17 * rise(at))
     pose = stance(
         build, facing=-1, lean=3, near=(-0.1, 0.0), far=(-0.26, 0.14), height=1.0, mouth=Mouth.SMILE
     )
@@ -96,7 +107,8 @@ def lift(doer: Person, done_to: Person, build: Build) -> Stage:
         pose, near_hand=hand_at(build, pose, -0.75, 0.5), far_hand=hand_at(build, pose, 0.55, 0.75)
     )
     lifted = figure(done_to, build, pose)
-    side, front = lifted.bones.trunk(0.22, 0.35), lifted.bones.trunk(0.3, 1.0)
+    low = -0.2 if few else 0.22
+    side, front = lifted.bones.trunk(low, 0.35), lifted.bones.trunk(low + 0.08, 1.0)
     hold = stance(build, lean=-7, tilt=-12, near=(0.3, 0.0), far=(-0.3, 0.0), height=0.9)
     hold = within_reach(build, hold, side, 0.97)
     hold = replace(hold, near_hand=side, far_hand=front, near_elbow=1)
@@ -116,8 +128,8 @@ def lift(doer: Person, done_to: Person, build: Build) -> Stage:
     )
 
 
-def carry(doer: Person, done_to: Person, build: Build) -> Stage:
-    walk = walking(build, lean=-6, tilt=4, near=(0.42, 0.0), far=(-0.42, 0.06))
+def carry(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
+    walk = walking(build, lean=-6, tilt=4, near=(0.42, 0.0), far=(-0.42, 0.06), at=at)
     chest = posed(doer, build, walk)
     hip = (
         chest.hip[0] - build.torso * 0.1 + (build.head - 11.5) * 2.4,
@@ -151,17 +163,17 @@ def carry(doer: Person, done_to: Person, build: Build) -> Stage:
     )
 
 
-def chase(doer: Person, done_to: Person, build: Build) -> Stage:
-    flee = running(build, lean=20, tilt=-8, mouth=Mouth.OPEN)
+def chase(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
+    flee = running(build, lean=20, tilt=-8, at=at, mouth=Mouth.OPEN)
     flee = replace(
         flee,
-        near_hand=hand_at(build, flee, 0.68, -0.2),
-        far_hand=hand_at(build, flee, -0.62, -0.3),
+        near_hand=hand_at(build, flee, 0.68 - 1.3 * rise(at), -0.2),
+        far_hand=hand_at(build, flee, -0.62 + 1.3 * rise(at), -0.3),
         far_elbow=1,
     )
     fled = figure(done_to, build, flee)
     gap = build.arm * 0.95 + build.girth + build.head * 2.1
-    hunt = running(build, -gap, lean=22, tilt=-12, near=(0.42, 0.0), far=(-0.6, 0.5))
+    hunt = running(build, -gap, lean=22, tilt=-12, near=(0.42, 0.0), far=(-0.6, 0.5), at=at)
     hunt = replace(
         hunt, near_hand=hand_at(build, hunt, 0.95, 0.0), far_hand=hand_at(build, hunt, 0.9, 0.3)
     )
@@ -177,16 +189,16 @@ def chase(doer: Person, done_to: Person, build: Build) -> Stage:
     return staged(hunter, fled, shapes)
 
 
-def follow(doer: Person, done_to: Person, build: Build) -> Stage:
-    lead = walking(build, lean=-4, tilt=-2)
+def follow(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
+    lead = walking(build, lean=-4, tilt=-2, at=at)
     lead = replace(
         lead,
-        near_hand=hand_at(build, lead, -0.42, -0.8),
-        far_hand=hand_at(build, lead, 0.45, -0.75),
+        near_hand=hand_at(build, lead, -0.42 + 0.87 * rise(at), -0.8),
+        far_hand=hand_at(build, lead, 0.45 - 0.87 * rise(at), -0.75),
     )
     leader = figure(done_to, build, lead)
     gap = build.apart * 1.15
-    trail = walking(build, -gap, near=(0.42, 0.05), far=(-0.36, 0.0), tilt=12, lean=11)
+    trail = walking(build, -gap, near=(0.42, 0.05), far=(-0.36, 0.0), tilt=12, lean=11, at=at)
     trail = replace(
         trail,
         near_hand=hand_at(build, trail, 0.75, -0.55),

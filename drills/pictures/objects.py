@@ -1,325 +1,72 @@
-"""Things that can be somewhere: each stands on its base at (0, 0), about 30 units wide."""
+"""Every thing that can be somewhere, and how it is turned when its usual way would mislead."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
-from drills.pictures.geometry import area, blob, limb, line, patch, shade
-from drills.pictures.shapes import Colour, Ellipse, Polygon, Shape, Stroke
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Thing:
-    """A painted thing.
-
-    back: what lies behind something put into it.   front: the rest.
-    rest, rest_at: height and x at which a thing stands on it.
-    core: how far its bulk, that can hide things, reaches to the left and right of x = 0.
-    mouth: (x, height, half width) of its opening, None when nothing can be in it.
-    """
-
-    back: tuple[Shape, ...]
-    front: tuple[Shape, ...]
-    width: float
-    height: float
-    rest: float
-    rest_at: float = 0.0
-    core: tuple[float, float] = (13.0, 13.0)
-    mouth: tuple[float, float, float] | None = None
-
-    @property
-    def shapes(self) -> tuple[Shape, ...]:
-        return self.back + self.front
-
-
-def _cup() -> Thing:
-    red: Colour = (204, 44, 48)
-    return Thing(
-        back=(
-            Stroke(
-                points=((10, -21), (19, -20), (19, -9), (9, -7)),
-                width=3.6,
-                fill=red,
-                outline=shade(red, 0.32),
-            ),
-            blob((0, -26), 13, 3.2, shade(red, 0.45)),
-        ),
-        front=(
-            area(red, (-13, -26), (-6, -23.6), (6, -23.6), (13, -26), (10.5, 0), (-10.5, 0)),
-            patch(shade(red, 1.5), (-9.5, -21), (-6.5, -20.5), (-5.5, -4), (-8, -4)),
-        ),
-        width=33,
-        height=29,
-        rest=26,
-        mouth=(0, 26, 10.5),
-    )
-
-
-def _bell() -> Thing:
-    gold: Colour = (238, 182, 40)
-    return Thing(
-        back=(blob((0, -1.6), 3.2, 2.6, shade(gold, 0.55)),),
-        front=(
-            limb((118, 74, 40), 4.4, (0, -27), (0, -36)),
-            area(
-                gold,
-                (-4, -29),
-                (4, -29),
-                (8, -24),
-                (9.5, -12),
-                (15, -2),
-                (-15, -2),
-                (-9.5, -12),
-                (-8, -24),
-            ),
-            line(shade(gold, 0.7), 2.0, (-12.5, -6.5), (12.5, -6.5)),
-            patch(shade(gold, 1.6), (-5, -25), (-2.5, -25), (-4, -12), (-6.5, -12)),
-        ),
-        width=31,
-        height=38.5,
-        core=(11.0, 11.0),
-        rest=38,
-    )
-
-
-def _box() -> Thing:
-    card: Colour = (196, 146, 84)
-    return Thing(
-        back=(),
-        front=(
-            area(shade(card, 1.3), (-16, -25), (-12.5, -32), (12.5, -32), (16, -25)),
-            area(card, (-16, -25), (16, -25), (16, 0), (-16, 0)),
-            patch(shade(card, 0.78), (-2.4, -25), (2.4, -25), (2.4, 0), (-2.4, 0)),
-            patch(shade(card, 0.9), (-2.4, -25), (-1.8, -32), (1.8, -32), (2.4, -25)),
-        ),
-        width=33,
-        height=32,
-        core=(16.0, 16.0),
-        rest=28.5,
-    )
-
-
-def _open_box() -> Thing:
-    card: Colour = (196, 146, 84)
-    return Thing(
-        back=(area(shade(card, 0.5), (-16, -26), (16, -26), (13, -32), (-13, -32)),),
-        front=(
-            area(card, (-16, -26), (16, -26), (16, 0), (-16, 0)),
-            patch(shade(card, 0.78), (-2.4, -26), (2.4, -26), (2.4, 0), (-2.4, 0)),
-            line(shade(card, 1.5), 1.5, (-15, -24.6), (15, -24.6)),
-        ),
-        width=33,
-        height=32,
-        core=(16.0, 16.0),
-        rest=26,
-        mouth=(0, 26, 13.5),
-    )
-
-
-def _ball() -> Thing:
-    blue: Colour = (44, 104, 206)
-    return Thing(
-        back=(),
-        front=(
-            blob((0, -14), 14, 14, blue),
-            Stroke(
-                points=((-13.2, -13), (-6, -9.4), (6, -9.4), (13.2, -13)),
-                width=4.4,
-                fill=(246, 244, 236),
-            ),
-            Ellipse(centre=(-4.5, -21), radii=(3.6, 2.4), fill=shade(blue, 1.6), angle=-30),
-        ),
-        width=28,
-        height=28,
-        core=(12.5, 12.5),
-        rest=27.4,
-    )
-
-
-def _book() -> Thing:
-    green: Colour = (30, 112, 74)
-    pages: Colour = (250, 244, 226)
-    return Thing(
-        back=(),
-        front=(
-            area(green, (-19, -14), (19, -14), (19, 0), (-19, 0), (-21, -3), (-21, -11)),
-            Polygon(points=((-15, -11), (20, -11), (19, -3), (-15, -3)), fill=pages),
-            line((190, 180, 150), 1.0, (-14, -8.6), (19, -8.6)),
-            line((190, 180, 150), 1.0, (-14, -5.6), (19, -5.6)),
-        ),
-        width=41,
-        height=14,
-        core=(19.0, 19.0),
-        rest=14,
-    )
-
-
-def _standing_book() -> Thing:
-    green: Colour = (30, 112, 74)
-    return Thing(
-        back=(area((250, 244, 226), (-9, -33), (13.5, -33), (13.5, -1), (-9, -1)),),
-        front=(
-            area(green, (-13, -34), (11, -34), (11, 0), (-13, 0)),
-            patch(shade(green, 0.6), (-13, -34), (-8.5, -34), (-8.5, 0), (-13, 0)),
-            patch((232, 200, 96), (-5, -27), (8, -27), (8, -23.5), (-5, -23.5)),
-            patch((232, 200, 96), (-3, -20), (6, -20), (6, -18), (-3, -18)),
-        ),
-        width=27,
-        height=34,
-        core=(13.0, 11.0),
-        rest=34,
-    )
-
-
-def _hat() -> Thing:
-    felt: Colour = (92, 88, 104)
-    return Thing(
-        back=(),
-        front=(
-            area(
-                felt,
-                (-13, -4),
-                (-11.5, -20),
-                (-7, -25),
-                (0, -22.5),
-                (7, -25),
-                (11.5, -20),
-                (13, -4),
-            ),
-            patch((150, 40, 52), (-13, -10), (13, -10), (13.2, -5), (-13.2, -5)),
-            blob((0, -3.4), 23, 3.4, felt),
-        ),
-        width=46,
-        height=25,
-        core=(12.5, 12.5),
-        rest=23.5,
-    )
-
-
-def _turned_hat() -> Thing:
-    felt: Colour = (92, 88, 104)
-    return Thing(
-        back=(
-            blob((0, -24), 24, 4.6, felt),
-            Ellipse(centre=(0, -24), radii=(14, 2.8), fill=shade(felt, 0.4)),
-        ),
-        front=(
-            area(
-                felt,
-                (-14, -23),
-                (-7, -21),
-                (7, -21),
-                (14, -23),
-                (11.5, -4),
-                (6, 0),
-                (-6, 0),
-                (-11.5, -4),
-            ),
-            patch(
-                (150, 40, 52),
-                (-13.8, -20),
-                (-7, -18.2),
-                (7, -18.2),
-                (13.8, -20),
-                (13, -14.4),
-                (7, -12.6),
-                (-7, -12.6),
-                (-13, -14.4),
-            ),
-            Stroke(
-                points=((-22.5, -23.4), (-13, -21), (0, -20.2), (13, -21), (22.5, -23.4)),
-                width=3.4,
-                fill=felt,
-                outline=shade(felt, 0.32),
-            ),
-        ),
-        width=48,
-        height=28.6,
-        core=(14.0, 14.0),
-        rest=26,
-        mouth=(0, 23, 11.5),
-    )
-
-
-def _shoe() -> Thing:
-    leather: Colour = (128, 66, 30)
-    return Thing(
-        back=(blob((-11, -24.5), 10.5, 3.0, shade(leather, 0.45)),),
-        front=(
-            area(
-                leather,
-                (-21.5, -25),
-                (-15, -22.6),
-                (-6, -22.6),
-                (-0.5, -25),
-                (4, -16),
-                (15, -12.5),
-                (21, -8.5),
-                (22, -3),
-                (-21, -3),
-            ),
-            area(
-                shade(leather, 0.4),
-                (-21.5, -3.4),
-                (22.5, -3.4),
-                (22.5, 0),
-                (-7, 0),
-                (-8.5, -1.6),
-                (-11, 0),
-                (-21.5, 0),
-            ),
-            line((240, 226, 200), 1.5, (-1, -20), (4.5, -21.5)),
-            line((240, 226, 200), 1.5, (2, -16.5), (7.5, -18)),
-        ),
-        width=44,
-        height=27.5,
-        core=(21.0, 3.0),
-        rest=24.5,
-        rest_at=-9,
-        mouth=(-11, 24.5, 8.5),
-    )
-
-
-def _bucket() -> Thing:
-    steel: Colour = (150, 164, 184)
-    return Thing(
-        back=(
-            Stroke(
-                points=((-15, -29), (-12, -38), (0, -42), (12, -38), (15, -29)),
-                width=1.8,
-                fill=(70, 74, 90),
-            ),
-            blob((0, -29), 15.5, 3.6, shade(steel, 0.45)),
-        ),
-        front=(
-            area(steel, (-15.5, -29), (-8, -26.2), (8, -26.2), (15.5, -29), (11, 0), (-11, 0)),
-            line(shade(steel, 0.62), 2.0, (-14, -20), (-7, -17.6), (7, -17.6), (14, -20)),
-            patch(shade(steel, 1.6), (-10.5, -24), (-7.5, -23.5), (-6.5, -4), (-8.5, -4)),
-        ),
-        width=33,
-        height=43,
-        rest=29.5,
-        mouth=(0, 29, 12.5),
-    )
-
+from drills.pictures import belongings, carriers, household, outdoors, vessels
+from drills.pictures.thing import Thing
 
 THINGS: Mapping[str, Callable[[], Thing]] = MappingProxyType(
     {
-        "cup": _cup,
-        "bell": _bell,
-        "box": _box,
-        "ball": _ball,
-        "book": _book,
-        "hat": _hat,
-        "shoe": _shoe,
-        "bucket": _bucket,
+        "cup": vessels.cup,
+        "bell": household.bell,
+        "box": vessels.box,
+        "ball": outdoors.ball,
+        "book": household.book,
+        "hat": vessels.hat,
+        "shoe": vessels.shoe,
+        "bucket": vessels.bucket,
+        "chair": household.chair,
+        "table": household.table,
+        "lamp": household.lamp,
+        "clock": household.clock,
+        "key": household.key,
+        "spoon": household.spoon,
+        "plate": belongings.plate,
+        "brush": belongings.brush,
+        "coat": belongings.coat,
+        "glove": belongings.glove,
+        "pillow": belongings.pillow,
+        "blanket": belongings.blanket,
+        "ladder": belongings.ladder,
+        "phone": belongings.phone,
+        "letter": belongings.letter,
+        "drum": belongings.drum,
+        "basket": carriers.basket,
+        "bag": carriers.bag,
+        "pot": carriers.pot,
+        "jug": carriers.jug,
+        "barrel": carriers.barrel,
+        "boot": carriers.boot,
+        "boat": carriers.boat,
+        "car": carriers.car,
+        "tent": carriers.tent,
+        "umbrella": outdoors.umbrella,
+        "kite": outdoors.kite,
+        "tree": outdoors.tree,
+        "flower": outdoors.flower,
+        "apple": outdoors.apple,
+        "cake": outdoors.cake,
+        "bread": outdoors.bread,
     }
 )
 
 # How a thing is put when its usual way would hide it or close it.
-UPRIGHT: Mapping[str, Callable[[], Thing]] = MappingProxyType({**THINGS, "book": _standing_book})
+UPRIGHT: Mapping[str, Callable[[], Thing]] = MappingProxyType(
+    {**THINGS, "book": household.standing_book}
+)
 OPEN: Mapping[str, Callable[[], Thing]] = MappingProxyType(
-    {**THINGS, "hat": _turned_hat, "box": _open_box}
+    {**THINGS, "hat": vessels.turned_hat, "box": vessels.open_box, "car": carriers.open_car}
+)
+# What stands on an open vessel looks to be in it, so it is turned over or has a lid.
+CLOSED: Mapping[str, Callable[[], Thing]] = MappingProxyType(
+    {
+        **THINGS,
+        "cup": carriers.turned_cup,
+        "bucket": carriers.turned_bucket,
+        "pot": carriers.lidded_pot,
+        "barrel": carriers.lidded_barrel,
+    }
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drills.pictures.cast import WHITE, Person
-from drills.pictures.clothes import dress, skirt
+from drills.pictures.clothes import skirt
 from drills.pictures.geometry import (
     area,
     between,
@@ -19,6 +19,7 @@ from drills.pictures.geometry import (
     unit,
 )
 from drills.pictures.heads import behind_head, head
+from drills.pictures.livery import dress
 from drills.pictures.shapes import Ellipse, Shape
 from drills.pictures.skeleton import Bones, Build, Limb, Pose, path_along, solve
 
@@ -103,6 +104,13 @@ def _leg(person: Person, bones: Bones, leg: Limb, light: float) -> list[Shape]:
     shapes.append(
         limb(stocking, build.leg_width * (0.68 if bare else 0.92), *path_along(leg, 0, 0.97))
     )
+    if person.shorts:
+        shapes.append(
+            limb(shade(person.skin, light), build.leg_width * 0.74, *path_along(leg, 0, 0.97))
+        )
+        shapes.append(limb(cloth, build.leg_width, *path_along(leg, 0, person.shorts * 0.95)))
+    if person.boots:
+        shapes.append(limb(shoe, build.leg_width * 0.98, *path_along(leg, 0.62, 0.99)))
     if bare:
         shapes.append(limb(cloth, build.leg_width, *path_along(leg, 0, person.skirt * 0.85)))
     if person.bell:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from drills.pictures.geometry import plus
+from drills.pictures.motion import paced
 from drills.pictures.shapes import Point
 from drills.pictures.skeleton import Build, Pose, solve
 
@@ -19,14 +20,16 @@ def stance(
     height: float = 0.99,
     near: tuple[float, float] = (0.1, 0.0),
     far: tuple[float, float] = (-0.12, 0.0),
+    at: float = 0.0,
     **more: Any,
 ) -> Pose:
-    """A body on its feet.
+    """A body on its feet; with `at`, on its way, that share of two steps later.
 
     x: of the hip.   height: of the hip, in leg lengths.   near, far: the feet, forward of the hip
     and above the ground, in leg lengths.   more: other fields of `Pose`.
     """
     leg = build.leg
+    near, far = paced(at, near, far)
     more["lean"] = more.get("lean", 0.0) * build.sway
 
     def foot(place: tuple[float, float]) -> Point:
@@ -66,6 +69,18 @@ def sitting(build: Build, x: float = 0.0, *, facing: int = 1, **more: Any) -> Po
         seated=True,
         **more,
     )
+
+
+def lying(build: Build, top: float, **more: Any) -> Pose:
+    """A body on its back, head to the right.   top: y of what it lies on."""
+    hip = (0.0, top - build.girth * 0.95)
+    feet = (-build.leg * 0.97, top - build.girth * 0.5)
+    # On a pillow the face is raised, and so seen.
+    defaults: dict[str, Any] = {"lean": -90, "tilt": 0 if build.leg > 25 else 12}
+    return Pose(
+        hip=hip, near_foot=feet, far_foot=(feet[0] - 1, feet[1] - 2), facing=-1,
+        **(defaults | more),
+    )  # fmt: skip
 
 
 def seat_height(build: Build) -> float:

@@ -65,22 +65,9 @@ def raster(
     supersample: how many times finer the drawing is painted before it is averaged.
     outline: width of an edge line, in widths of a pixel.   mark: a mark's size in pixels.
     """
-    painted_width, painted_height = width * supersample, height * tall * supersample
-    place = fit(drawing, width=painted_width, height=painted_height)
-    image = Image.new("RGB", (painted_width, painted_height), drawing.sky)
-    brush = ImageDraw.Draw(image)
-    if drawing.ground is not None:
-        earth_top = place.place((0.0, drawing.ground))[1]
-        if earth_top < painted_height:
-            brush.rectangle((0, earth_top, painted_width, painted_height), fill=drawing.earth)
-    edge = outline * supersample
-    for shape in drawing.shapes:
-        if isinstance(shape, Ellipse):
-            _paint_ellipse(brush, shape, place, edge)
-        elif isinstance(shape, Polygon):
-            _paint_polygon(brush, shape, place, edge)
-        elif isinstance(shape, Stroke):
-            _paint_stroke(brush, shape, place, edge)
+    image = _painted(
+        drawing, width * supersample, height * tall * supersample, outline * supersample
+    )
     reduced = image.reduce((supersample, supersample * tall))
     pixels = np.array(reduced, dtype=np.uint8)
     mark_width, mark_height = mark
@@ -92,6 +79,41 @@ def raster(
     ):
         top, left = spot.row * mark_height, spot.column * mark_width
         pixels[top : top + mark_height, left : left + mark_width] = spot.fill
+    return pixels
+
+
+def _painted(drawing: Drawing, width: int, height: int, edge: float) -> Image.Image:
+    place = fit(drawing, width=width, height=height)
+    image = Image.new("RGB", (width, height), drawing.sky)
+    brush = ImageDraw.Draw(image)
+    if drawing.ground is not None:
+        earth_top = place.place((0.0, drawing.ground))[1]
+        if earth_top < height:
+            brush.rectangle((0, earth_top, width, height), fill=drawing.earth)
+    for shape in drawing.shapes:
+        if isinstance(shape, Ellipse):
+            _paint_ellipse(brush, shape, place, edge)
+        elif isinstance(shape, Polygon):
+            _paint_polygon(brush, shape, place, edge)
+        elif isinstance(shape, Stroke):
+            _paint_stroke(brush, shape, place, edge)
+    return image
+
+
+_FINE = 6
+
+
+def majority(drawing: Drawing, *, columns: int, rows: int) -> Pixels:
+    """Paint square pixels of whole colours: each shows the colour that most of it has."""
+    image = _painted(drawing, columns * _FINE, rows * _FINE, 0.3 * _FINE)
+    fine = np.array(image, dtype=np.int64).reshape(rows, _FINE, columns, _FINE, 3)
+    codes = (fine << np.array([16, 8, 0])).sum(axis=-1).swapaxes(1, 2).reshape(rows, columns, -1)
+    known = np.unique(codes)
+    counts = np.stack([(codes == code).sum(axis=-1) for code in known], axis=-1)
+    best = known[counts.argmax(axis=-1)]
+    pixels = np.stack([best >> 16, best >> 8 & 255, best & 255], axis=-1).astype(np.uint8)
+    for spot in spots(drawing, columns=columns, rows=rows, tall=1.0):
+        pixels[spot.row, spot.column] = spot.fill
     return pixels
 
 

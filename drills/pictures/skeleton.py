@@ -7,7 +7,7 @@ figure faces. Lean and tilt are in degrees, forward positive.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from drills.pictures.geometry import between, distance, minus, plus, turn, unit
@@ -87,6 +87,19 @@ def build_for(lines: int) -> Build:
     return MIDDLE if lines >= 12 else SQUAT
 
 
+def child(build: Build) -> Build:
+    """The proportions of a child beside a grown-up of `build`."""
+    small = {
+        part: getattr(build, part) * factor
+        for part, factor in (
+            ("head", 0.92), ("torso", 0.7), ("thigh", 0.66), ("shin", 0.66), ("upper_arm", 0.74),
+            ("forearm", 0.74), ("hand", 0.84), ("arm_width", 0.86), ("leg_width", 0.84),
+            ("girth", 0.84),
+        )
+    }  # fmt: skip
+    return replace(build, **small)
+
+
 class Mouth(StrEnum):
     CLOSED = "closed"
     SMILE = "smile"
@@ -100,7 +113,7 @@ class Pose:
     """What a body does: where the hip is, how it leans, where hands and feet go.
 
     A hand of None hangs.   head_back: looks over the shoulder.   to_viewer: the face looks out.
-    seated: a skirt falls from the knees.
+    seated: a skirt falls from the knees.   asleep: the eye is shut.
     knees, elbows: 1 bends the usual way.
     """
 
@@ -116,6 +129,7 @@ class Pose:
     head_back: bool = False
     to_viewer: bool = False
     seated: bool = False
+    asleep: bool = False
     knees: int = 1
     near_elbow: int = 1
     far_elbow: int = 1

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.pictures import signs
+from drills.pictures import furniture, gear, signs
 from drills.pictures.cast import Person
 from drills.pictures.geometry import plus
+from drills.pictures.motion import rise, swing
 from drills.pictures.pairs import posed, staged
 from drills.pictures.people import figure
 from drills.pictures.poses import (
@@ -25,7 +26,7 @@ from drills.pictures.skeleton import Build, Mouth
 from drills.pictures.stage import Stage
 
 
-def wash(doer: Person, done_to: Person, build: Build) -> Stage:
+def wash(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     sit = stance(
         build, near=(0.05, 0.0), far=(-0.05, 0.0), height=0.8, lean=4, tilt=6, mouth=Mouth.SMILE
     )
@@ -33,7 +34,7 @@ def wash(doer: Person, done_to: Person, build: Build) -> Stage:
         sit, near_hand=hand_at(build, sit, 0.55, -0.55), far_hand=hand_at(build, sit, 0.6, -0.45)
     )
     washed = figure(done_to, build, sit)
-    place = washed.bones.trunk(0.72, -1.05)
+    place = washed.bones.trunk(0.72 - 0.4 * rise(at), -1.05)
     wash = stance(build, lean=14, near=(0.2, 0.0), far=(-0.3, 0.0), height=0.95, mouth=Mouth.CLOSED)
     wash = within_reach(build, wash, place, 0.95)
     half = build.leg_width * 2.5
@@ -49,18 +50,19 @@ def wash(doer: Person, done_to: Person, build: Build) -> Stage:
         (x - 13, y - size * 1.6, 2.2), (x - 5, y + size * 1.9, 2.6),
     )  # fmt: skip
     shapes = [
-        *washed.shapes, *signs.tub(0.0, half, build.hip_height * 0.8), *washer.body,
-        *washer.near_arm, *foam, *signs.sponge(place, size),
+        *washed.shapes, *gear.tub(0.0, half, build.hip_height * 0.8), *washer.body,
+        *washer.near_arm, *foam, *gear.sponge(place, size),
     ]  # fmt: skip
     return staged(washer, washed, shapes, (washer.bones.near_arm.end, hand))
 
 
-def feed(doer: Person, done_to: Person, build: Build) -> Stage:
+def feed(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     eat = sitting(build, facing=-1, lean=2, tilt=-8, mouth=Mouth.OPEN)
     knee = plus(eat.hip, (-build.thigh * 0.6, -build.leg_width * 0.6))
     eat = replace(eat, near_hand=knee, far_hand=plus(knee, (-3.0, 0.0)))
     eater = figure(done_to, build, eat)
-    mouth = eater.bones.face(1.02, -0.66)
+    lips = eater.bones.face(1.02, -0.66)
+    mouth = plus(lips, (-build.head * 1.1 * rise(at), build.head * 1.3 * rise(at)))
     feed = stance(build, lean=14, tilt=8, near=(0.2, 0.0), far=(-0.3, 0.0), height=0.96)
     hand = plus(mouth, (-build.head * 1.6, build.head * 0.6))
     feed = within_reach(build, feed, hand, 0.95)
@@ -69,14 +71,14 @@ def feed(doer: Person, done_to: Person, build: Build) -> Stage:
     feed = replace(feed, far_hand=dish)
     feeder = figure(doer, build, feed)
     shapes = [
-        *feeder.body, *signs.stool(0.0, seat_height(build), build.girth * 1.1), *eater.shapes,
-        *signs.bowl(plus(dish, (2.0, -2.0)), build.head * 0.62),
-        *signs.spoon(feeder.bones.near_arm.end, mouth), *feeder.near_arm,
+        *feeder.body, *furniture.stool(0.0, seat_height(build), build.girth * 1.1), *eater.shapes,
+        *gear.bowl(plus(dish, (2.0, -2.0)), build.head * 0.62),
+        *gear.spoon(feeder.bones.near_arm.end, mouth), *feeder.near_arm,
     ]  # fmt: skip
     return staged(feeder, eater, shapes, (feeder.bones.near_arm.end, hand))
 
 
-def kiss(doer: Person, done_to: Person, build: Build) -> Stage:
+def kiss(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     stand = stance(
         build, lean=4, tilt=4, near=(0.12, 0.0), far=(-0.12, 0.0), to_viewer=True, mouth=Mouth.SMILE
     )
@@ -89,57 +91,66 @@ def kiss(doer: Person, done_to: Person, build: Build) -> Stage:
     kiss = moved(kiss, cheek[0] - lips[0])
     # Both heads are one height, so the lips meet the cheek when the doer's hip sinks or rises.
     kiss = replace(kiss, hip=plus(kiss.hip, (0.0, cheek[1] - lips[1])))
+    kiss = moved(kiss, -build.head * 0.7 * rise(at))
     arm = kissed.bones.trunk(0.75, -0.75)
     kiss = replace(kiss, near_hand=arm)
     kisser = figure(doer, build, kiss)
     # Beside the kissed head: above it the heart would make every figure smaller.
-    over = kissed.bones.face(2.25, 0.75)
+    over = kissed.bones.face(1.75, 0.85)
     shapes = [*kisser.body, *kissed.shapes, *kisser.near_arm, *signs.heart(over, build.head * 0.55)]
     return staged(kisser, kissed, shapes, (kisser.bones.face(1.12, -0.54), cheek))
 
 
-def tickle(doer: Person, done_to: Person, build: Build) -> Stage:
-    squirm = stance(
-        build,
-        facing=-1,
-        lean=-15,
-        tilt=-6,
-        near=(0.3, 0.0),
-        far=(-0.05, 0.34),
-        height=0.94,
-        mouth=Mouth.LAUGH,
-    )
+def tickle(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
+    """A feather under a bare foot; whoever is tickled laughs and throws up the arms."""
+    squirm = sitting(build, facing=-1, lean=-14, tilt=-8, mouth=Mouth.LAUGH)
+    few = build.leg < 25
+    far_out = build.leg + build.leg_width if few else build.leg * 0.9
+    heel = (squirm.hip[0] - far_out, squirm.hip[1] - build.leg_width * (0.5 if few else 0.3))
     squirm = replace(
         squirm,
-        near_hand=hand_at(build, squirm, -0.85, -0.15),
-        far_hand=hand_at(build, squirm, 0.75, 0.55),
+        near_foot=heel,
+        near_hand=hand_at(build, squirm, -0.8, 0.2 + 0.2 * rise(at)),
+        far_hand=hand_at(build, squirm, 0.55, 0.75),
+        near_elbow=-1,
     )
     tickled = figure(done_to, build, squirm)
-    tip = tickled.bones.trunk(0.62, 0.95)
+    heel = tickled.bones.near_leg.end
+    sole = plus(heel, (-build.leg_width * 0.6, -build.leg_width * (0.7 + 0.4 * swing(at))))
     tickle = stance(
-        build, lean=14, near=(0.3, 0.0), far=(-0.35, 0.0), height=0.96, mouth=Mouth.SMILE
+        build, lean=16, tilt=4, near=(0.3, 0.0), far=(-0.3, 0.0), height=0.94, mouth=Mouth.SMILE
     )
-    hand = plus(tip, (-build.head * 3.2, build.head * 1.0))
-    tickle = within_reach(build, tickle, hand, 0.95)
-    tickle = replace(tickle, near_hand=hand, far_hand=hand_at(build, tickle, 0.2, -0.75))
+    hand = plus(sole, (-build.head * (1.9 if few else 0.9), -build.head * (0.6 if few else 2.5)))
+    tickle = within_reach(build, tickle, hand, 0.8)
+    tickle = replace(tickle, near_hand=hand, far_hand=hand_at(build, tickle, 0.1, -0.8))
     tickler = figure(doer, build, tickle)
-    plume = signs.feather(tickler.bones.near_arm.end, tip, build.head * 0.7)
-    marks = signs.wiggles(plus(tip, (-build.head * 0.9, -build.head * 0.2)), -1, build.head * 0.5)
-    shapes = [*tickler.body, *tickled.shapes, *plume, *tickler.near_arm, *marks]
+    foot = signs.bare_foot(tickled.bones.near_leg, done_to.skin, build)
+    plume = gear.feather(tickler.bones.near_arm.end, sole, build.head * (0.52 if few else 0.7))
+    stool = furniture.stool(0.0, seat_height(build), build.girth * 1.1)
+    marks = signs.wiggles(plus(sole, (build.head * 0.7, -build.head * 1.0)), build.head * 0.45)
+    shapes = [
+        *tickler.body, *stool, *tickled.shapes, *foot, *plume, *tickler.near_arm, *marks,
+    ]  # fmt: skip
     return staged(tickler, tickled, shapes, (tickler.bones.near_arm.end, hand))
 
 
-def tap(doer: Person, done_to: Person, build: Build) -> Stage:
-    stand = sitting(build, lean=9 if build.leg > 25 else 26, tilt=-4, mouth=Mouth.OPEN)
-    knee = plus(stand.hip, (build.thigh * 0.6, -build.leg_width * 0.6))
-    stand = replace(stand, near_hand=knee, far_hand=plus(knee, (4.0, 0.0)))
+def tap(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
+    """A finger on the upper back of somebody who reads."""
+    stand = stance(build, near=(0.14, 0.0), far=(-0.14, 0.0), lean=2, tilt=8)
+    page = hand_at(build, stand, 0.82, -0.3)
+    stand = replace(stand, near_hand=page, far_hand=plus(page, (3.0, -3.0)))
     tapped = figure(done_to, build, stand)
-    place = tapped.bones.trunk(0.95 if build.leg > 25 else 0.85, -0.6)
-    tap = stance(build, lean=6 if build.leg > 25 else -4, tilt=4, near=(0.2, 0.0), far=(-0.2, 0.0))
-    tap = within_reach(build, tap, place, 0.97)
-    tap = replace(tap, near_hand=place)
+    back = tapped.bones.trunk(0.84 if build.leg > 25 else 0.6, -1.05)
+    place = plus(back, (-build.head * 0.5 * rise(at), 0.0))
+    hand = plus(place, (-build.head * 0.95, -build.head * 0.05))
+    tap = stance(build, lean=5, tilt=2, near=(0.2, 0.0), far=(-0.2, 0.0))
+    tap = within_reach(build, tap, hand, 0.97)
+    tap = replace(tap, near_hand=hand)
     tapper = figure(doer, build, tap)
-    marks = signs.taps(place, 1, build.head * 0.5)
-    stool = signs.stool(0.0, seat_height(build), build.girth * 1.1)
-    shapes = [*tapper.body, *stool, *tapped.shapes, *tapper.near_arm, *marks]
-    return staged(tapper, tapped, shapes, (tapper.bones.near_arm.end, place))
+    finger = signs.finger(tapper.bones.near_arm.end, place, build, doer.skin)
+    marks = signs.taps(back, build.head * 0.5)
+    shapes = [
+        *tapper.body, *tapped.body, *gear.open_book(plus(page, (2.0, -2.0)), build.head * 0.8),
+        *tapped.near_arm, *finger, *tapper.near_arm, *marks,
+    ]  # fmt: skip
+    return staged(tapper, tapped, shapes, (tapper.bones.near_arm.end, hand))

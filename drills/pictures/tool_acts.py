@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.pictures import signs
+from drills.pictures import gear, signs
 from drills.pictures.cast import Person
-from drills.pictures.geometry import area, line, plus
+from drills.pictures.geometry import area, between, line, plus
+from drills.pictures.motion import rise
 from drills.pictures.pairs import posed, staged
 from drills.pictures.people import figure
 from drills.pictures.poses import (
@@ -23,11 +24,11 @@ from drills.pictures.skeleton import Build, Mouth
 from drills.pictures.stage import Stage
 
 
-def film(doer: Person, done_to: Person, build: Build) -> Stage:
+def film(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     show = stance(build, facing=-1, lean=-3, near=(0.1, 0.0), far=(-0.2, 0.0), mouth=Mouth.SMILE)
     show = replace(
         show,
-        far_hand=hand_at(build, show, 0.82, 0.5),
+        far_hand=hand_at(build, show, 0.82 - 0.3 * rise(at), 0.5),
         near_hand=plus(show.hip, (-1.0, -3.0)),
         near_elbow=1,
     )
@@ -36,7 +37,7 @@ def film(doer: Person, done_to: Person, build: Build) -> Stage:
         build, -build.apart * 1.42, lean=10, tilt=2, near=(0.2, 0.0), far=(-0.3, 0.0), height=0.95
     )
     eye = posed(doer, build, film).face(1.35, -0.1)
-    size = build.head * 0.95
+    size = min(build.head * 0.95, build.arm * 0.45)
     lens = (eye[0] + size * 2.1, eye[1] + size * 0.2)
     grip = (lens[0] - size * 1.5, lens[1] + size * 0.5)
     film = replace(film, near_hand=grip, far_hand=plus(grip, (6.0, 0.0)))
@@ -55,11 +56,11 @@ def film(doer: Person, done_to: Person, build: Build) -> Stage:
             plus(lens, (size * 1.9, size * 0.75)),
         ),
     ]
-    shapes = [*filmer.body, *signs.camera(lens, size), *filmer.near_arm, *beam, *shown.shapes]
+    shapes = [*filmer.body, *gear.camera(lens, size), *filmer.near_arm, *beam, *shown.shapes]
     return staged(filmer, shown, shapes, (filmer.bones.near_arm.end, grip))
 
 
-def splash(doer: Person, done_to: Person, build: Build) -> Stage:
+def splash(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     shrink = stance(
         build,
         facing=-1,
@@ -77,7 +78,7 @@ def splash(doer: Person, done_to: Person, build: Build) -> Stage:
         near_elbow=-1,
     )
     wet = figure(done_to, build, shrink)
-    hit = wet.bones.trunk(0.55, 1.0)
+    goal = wet.bones.trunk(0.55, 1.0)
     throw = stance(
         build, -build.apart * 1.2, lean=12, near=(0.4, 0.0), far=(-0.4, 0.0), height=0.94
     )
@@ -90,19 +91,20 @@ def splash(doer: Person, done_to: Person, build: Build) -> Stage:
     thrower = figure(doer, build, throw)
     size = build.head * 1.1
     mouth = plus(pail, (size * 1.0, -size * 0.25))
-    rise = (mouth[0] + (hit[0] - mouth[0]) * 0.5, min(mouth[1], hit[1]) - build.head * 0.45)
+    hit = between(goal, mouth, 0.65 * rise(at))
+    crest = (mouth[0] + (hit[0] - mouth[0]) * 0.5, min(mouth[1], hit[1]) - build.head * 0.45)
     thick = build.head * 0.32
     water: list[Shape] = [
         area(
             signs.WATER,
             plus(mouth, (0, -size * 0.5)),
-            plus(rise, (0, -thick)),
+            plus(crest, (0, -thick)),
             plus(hit, (0, -thick * 1.5)),
             plus(hit, (2.0, thick * 1.6)),
-            plus(rise, (0, thick)),
+            plus(crest, (0, thick)),
             plus(mouth, (0, size * 0.55)),
         ),
-        line((165, 215, 255), 2.6, mouth, rise, hit),
+        line((165, 215, 255), 2.6, mouth, crest, hit),
     ]
     x, y = hit
     spray = signs.drops(
@@ -119,19 +121,22 @@ def splash(doer: Person, done_to: Person, build: Build) -> Stage:
         *wet.shapes,
         *thrower.near_arm,
         *water,
-        *signs.bucket(pail, 72, size),
+        *gear.bucket(pail, 72, size),
         *spray,
     ]
     return staged(thrower, wet, shapes, (thrower.bones.far_arm.end, throw.far_hand or pail))
 
 
-def measure(doer: Person, done_to: Person, build: Build) -> Stage:
+def measure(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     stand = stance(build, facing=1, near=(0.04, 0.0), far=(-0.06, 0.0), height=1.0, tilt=-4)
     measured = figure(done_to, build, stand)
     back = measured.bones.trunk(0.95, -1.0)
     width = build.head * 0.36
     line_x = back[0] - width * 0.5
-    grip, low = (line_x - width * 0.5, back[1]), (line_x - width * 0.5, back[1] * 0.56)
+    grip, low = (
+        (line_x - width * 0.5, back[1]),
+        (line_x - width * 0.5, back[1] * (0.56 - 0.3 * rise(at))),
+    )
     if build.leg > 25:
         measure = stance(build, lean=30, tilt=-14, near=(0.25, 0.0), far=(-0.4, 0.0), height=0.7)
     else:
@@ -140,7 +145,7 @@ def measure(doer: Person, done_to: Person, build: Build) -> Stage:
     measure = within_reach(build, measure, grip, 0.98)
     measure = replace(measure, far_hand=grip, near_hand=low)
     measurer = figure(doer, build, measure)
-    tape = signs.tape((line_x, back[1] - build.head * 0.7), (line_x, -1.5), width)
+    tape = gear.tape((line_x, back[1] - build.head * 0.7), (line_x, -1.5), width)
     shapes = [*measured.shapes, *measurer.body, *tape, *measurer.near_arm]
     return staged(
         measurer,

@@ -5,7 +5,8 @@ import sys
 
 import pytest
 
-from drills.core.meanings import Act, Relation, Scene, Side
+from drills.core.kinds import Side
+from drills.core.meanings import Act, Relation, Scene
 from drills.core.meanings import Place as Whereabouts
 from drills.pictures import Encoding, draw
 

@@ -1,0 +1,208 @@
+"""How one is: wet, dirty, happy, tired, cold; as marks on a figure, a pose, or a face close by."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from types import MappingProxyType
+from typing import Any
+
+from drills.pictures import signs, tools
+from drills.pictures.cast import Person
+from drills.pictures.geometry import INK, area, between, blob, line, plus, put
+from drills.pictures.heads import behind_head, head
+from drills.pictures.people import figure
+from drills.pictures.poses import hand_at, shoulder, stance
+from drills.pictures.shapes import Colour, Ellipse, Point, Shape
+from drills.pictures.skeleton import Build, Mouth, Pose, solve
+from drills.pictures.stage import Body
+
+_MUD: Colour = (92, 62, 30)
+_FROST: Colour = (240, 250, 255)
+_RING: Colour = (250, 236, 170)
+
+STATES = ("wet", "dirty", "happy", "tired", "cold")
+"""What a figure alone can be seen to be."""
+
+SEEN_ON_ANIMALS = ("wet", "dirty")
+SINGLED_OUT = ("wet", "dirty", "happy", "tired")
+"""What one of two figures in an act can be seen to be."""
+
+
+def wet_marks(of: Body) -> list[Shape]:
+    """Drops from head and body, a puddle below."""
+    (x, y), r = of.head, of.head_radius
+    size = max(2.4, r * 0.3)
+    hip = of.hip
+    places = (
+        (x - r * 1.45, y - r * 0.1),
+        (x + r * 1.45, y + r * 0.2),
+        (x - r * 1.6, y + r * 1.3),
+        (x + r * 1.5, y + r * 1.6),
+        (hip[0] - r * 1.5, hip[1] + r * 0.3),
+        (hip[0] + r * 1.4, hip[1] + r * 0.6),
+        (x - r * 0.4, y - r * 0.2),
+        (x + r * 0.1, y + r * 0.6),
+    )
+    return [*tools.puddle(hip[0], r * 1.9), *signs.drops(*places, size=size)]
+
+
+def dirty_marks(of: Body) -> list[Shape]:
+    """Mud on face, trunk and legs."""
+    r = of.head_radius
+    chest = between(of.hip, of.head, 0.5)
+    places = (
+        (plus(of.head, (-r * 0.3, r * 0.5)), 0.26), (plus(of.head, (r * 0.3, -r * 0.25)), 0.2),
+        (plus(chest, (r * 0.25, 0.0)), 0.42), (plus(chest, (-r * 0.3, r * 0.6)), 0.36),
+        (plus(of.hip, (r * 0.3, r * 0.4)), 0.4), (plus(of.hip, (-r * 0.35, r * 1.0)), 0.36),
+        (plus(of.hip, (r * 0.15, r * 1.7)), 0.34),
+    )  # fmt: skip
+    return [Ellipse(centre=at, radii=(size * r, size * r * 0.8), fill=_MUD) for at, size in places]
+
+
+MARKS: Mapping[str, Callable[[Body], list[Shape]]] = MappingProxyType(
+    {"wet": wet_marks, "dirty": dirty_marks}
+)
+
+
+def pointer(of: Body, hat: float) -> list[Shape]:
+    """A large arrow from above to one head.   hat: room for a hat, in head radii."""
+    (x, y), r = of.head, of.head_radius
+    tip = y - r * (1.25 + hat)
+    red: Colour = (250, 220, 0)
+    return [
+        area(red, (x, tip), (x - r * 0.75, tip - r * 0.8), (x - r * 0.3, tip - r * 0.8),
+             (x - r * 0.3, tip - r * 1.7), (x + r * 0.3, tip - r * 1.7),
+             (x + r * 0.3, tip - r * 0.8), (x + r * 0.75, tip - r * 0.8)),
+    ]  # fmt: skip
+
+
+def close_up(
+    person: Person, build: Build, state: str, *, at: Point, size: float, towards: Point
+) -> list[Shape]:
+    """A face in a ring, with a line to the one whose face it is.   size: of the ring's radius."""
+    mouth, asleep = _FACES[state]
+    pose = stance(build, to_viewer=True, mouth=mouth, asleep=asleep)
+    bones = solve(build, pose, person.girth)
+    r = build.head
+    x, y = bones.head
+    collar = blob((x, y + r * 1.35), r * 1.1, r * 0.6, person.top)
+    bust: list[Shape] = [
+        *[shape for shape in behind_head(person, bones) if person.hat.value != "veil"],
+        collar,
+        *head(person, bones),
+    ]
+    if state == "wet":
+        bust += signs.drops(
+            (x - r * 0.7, y - r * 0.3), (x + r * 0.6, y + r * 0.5), (x - r * 1.2, y + r * 0.6),
+            (x + r * 1.3, y - r * 0.2), (x, y + r * 1.2), size=r * 0.22,
+        )  # fmt: skip
+    if state == "dirty":
+        for dx, dy in ((-0.5, 0.35), (0.45, 0.55), (0.35, -0.35), (-0.3, 1.3)):
+            bust.append(
+                Ellipse(centre=(x + dx * r, y + dy * r), radii=(r * 0.24, r * 0.2), fill=_MUD)
+            )
+    if state == "tired":
+        bust += signs.drops((x + r * 1.15, y - r * 0.7), size=r * 0.26)
+    scale = size / (r * 2.3)
+    placed = put(bust, at[0] - x * scale, at[1] + size * 0.2 - y * scale, scale)
+    return [
+        line(INK, 1.6, at, towards),
+        blob(at, size, size, _RING),
+        *placed,
+    ]
+
+
+_FACES: Mapping[str, tuple[Mouth, bool]] = MappingProxyType(
+    {
+        "wet": (Mouth.CLOSED, False),
+        "dirty": (Mouth.CLOSED, False),
+        "happy": (Mouth.LAUGH, False),
+        "tired": (Mouth.OPEN, True),
+    }
+)
+
+
+def _plain(build: Build, **more: Any) -> Pose:
+    return stance(build, near=(0.1, 0.0), far=(-0.12, 0.0), **more)
+
+
+def in_state(person: Person, build: Build, state: str) -> list[Shape]:
+    """Somebody who stands and is wet, dirty, happy, tired or cold."""
+    match state:
+        case "happy":
+            pose = _plain(build, to_viewer=True, mouth=Mouth.LAUGH)
+            pose = replace(
+                pose,
+                far_hand=hand_at(build, pose, 0.75, 0.55), far_elbow=-1,
+                near_hand=hand_at(build, pose, -0.78, 0.4), near_elbow=1,
+            )  # fmt: skip
+            made = figure(person, build, pose)
+            # The near arm is painted first: it goes up behind the head.
+            return [*made.near_arm, *made.body, *_beams(made.bones.head, build)]
+        case "tired":
+            pose = _plain(build, lean=13, tilt=16, height=0.93, asleep=True, mouth=Mouth.OPEN)
+            pose = replace(
+                pose,
+                near_hand=plus(shoulder(build, pose), (build.arm * 0.2, build.arm * 0.96)),
+                far_hand=plus(shoulder(build, pose), (build.arm * 0.35, build.arm * 0.9)),
+            )
+            made = figure(person, build, pose)
+            x, y = made.bones.head
+            r = build.head
+            breath = [
+                line(_FROST, r * 0.2, (x + r * (1.3 + k * 0.5), y + r * 0.8),
+                     (x + r * (1.6 + k * 0.5), y + r * (0.9 + k * 0.2)))
+                for k in (0, 1)
+            ]  # fmt: skip
+            return [*made.shapes, *breath, *signs.drops((x - r * 1.3, y - r * 0.6), size=r * 0.28)]
+        case "cold":
+            pose = _plain(build, lean=6, tilt=8, height=0.95, mouth=Mouth.OPEN)
+            made = figure(person, build, pose)
+            pose = replace(
+                pose, near_hand=made.bones.trunk(0.85, 0.7), far_hand=made.bones.trunk(0.7, 0.9)
+            )
+            made = figure(person, build, pose)
+            return [*made.shapes, *_cold(made.bones.head, build)]
+        case _:
+            pose = _plain(build, tilt=6)
+            pose = replace(
+                pose,
+                near_hand=hand_at(build, pose, -0.35, -0.8),
+                far_hand=hand_at(build, pose, 0.5, -0.75),
+            )
+            made = figure(person, build, pose)
+            body = Body(hip=made.bones.hip, head=made.bones.head, head_radius=build.head, hands=())
+            return [*made.shapes, *MARKS[state](body)]
+
+
+def _beams(at: Point, build: Build) -> list[Shape]:
+    (x, y), r = at, build.head
+    return [
+        line((250, 170, 20), r * 0.2, (x + dx * r * 1.9, y + dy * r * 1.9),
+             (x + dx * r * 2.4, y + dy * r * 2.4))
+        for dx, dy in ((-1.0, 0.1), (1.0, 0.25))
+    ]  # fmt: skip
+
+
+def _cold(at: Point, build: Build) -> list[Shape]:
+    """A scarf of frost lines, and snow."""
+    (x, y), r = at, build.head
+    flakes: list[Shape] = []
+    for dx, dy in ((-1.9, -0.6), (1.9, -0.8), (-1.7, 1.5), (2.1, 1.4), (1.8, 3.2), (-1.9, 3.4)):
+        centre = (x + dx * r, y + dy * r)
+        for arm in ((1.0, 0.0), (0.5, 0.87), (-0.5, 0.87)):
+            flake = (plus(centre, arm, r * 0.34), plus(centre, arm, -r * 0.34))
+            flakes.append(line((255, 255, 255), r * 0.2, *flake))
+    shiver = [
+        line(
+            (40, 70, 170),
+            1.7,
+            (x + side * r * 1.25, y + r * 1.6),
+            (x + side * r * 1.4, y + r * 1.9),
+            (x + side * r * 1.25, y + r * 2.2),
+            (x + side * r * 1.4, y + r * 2.5),
+        )
+        for side in (-1, 1)
+    ]
+    return [*flakes, *shiver]
