@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from drills.catalogue.guide import load_guide
     from drills.catalogue.lexicon import load_lexicon
     from drills.catalogue.material import load
-    from drills.catalogue.plan_text import plan_text
+    from drills.catalogue.plan_writing import plan_text
     from drills.catalogue.plans import in_locale, read_plan
     from drills.catalogue.profiles import load_profiles
 
@@ -35,7 +35,7 @@ __getattr__ = late(
         "load_guide": "guide",
         "load_lexicon": "lexicon",
         "load_profiles": "profiles",
-        "plan_text": "plan_text",
+        "plan_text": "plan_writing",
         "read_plan": "plans",
     },
 )

@@ -75,7 +75,7 @@ def _described(plan: Plan) -> str:
         "",
     ]
     for number, block in enumerate(plan.blocks, start=1):
-        names = ", ".join(labels.get(name, name) for name in block.names)
+        names = "; ".join(labels.get(name, name) for name in block.names)
         choices = "" if block.kind == "gesture" else f", {block.options} to choose from"
         lines.append(f"Block {number}: {block.kind}, {block.trials} trials{choices}")
         lines.append(f"    {names}")

@@ -12,6 +12,7 @@ def labels_of(material: Material) -> Mapping[str, str]:
     """Construction, cloze level or gesture key -> its plain name."""
     constructions = {name: each.label for name, each in CONSTRUCTIONS.items()}
     return {
+        "who-did-what": "Who did what to whom",
         **constructions,
         **{
             f"who-did-what:{name}": f"Who did what. {label}"
