@@ -95,6 +95,8 @@ def _described(plan: Plan) -> str:
     ]
     if plan.therapist:
         lines.append(f"Therapist: {plan.therapist}")
+    if plan.safety.therapist_contact:
+        lines.append(f"To reach the therapist: {plan.safety.therapist_contact}")
     if plan.note:
         lines.append(f"Note: {plan.note}")
     return "\n".join(lines)

@@ -58,7 +58,10 @@ class HomeScreen(KeyedScreen[None]):
 
     @property
     def _for_the_helper(self) -> tuple[str, ...]:
-        return for_the_helper(self._desk.home.records, self._desk.home.voice)
+        home = self._desk.home
+        contact = home.plan.safety.therapist_contact
+        asks = (f"Helper: questions? Therapist: {contact}",) if contact else ()
+        return (*for_the_helper(home.records, home.voice), *asks)
 
     def on_mount(self) -> None:
         # The voice starts in the background, and may find that it cannot.
