@@ -80,6 +80,8 @@ def play_until_killed(program: list[str], folder: Path, *, seed: int) -> Killed:
             kill_in(chance.uniform(0, LONGEST_SECONDS))
         try:
             player.begin(choice=choice)
+            # The first screen of a day that is done has words of the last card.
+            terminal.wait_for("I am ready")
             player.play()
             player.finish()
             finished = True
