@@ -25,9 +25,12 @@ DIGEST_FORMAT = 1
 
 def render_json(digest: Digest) -> str:
     """Indented JSON; days as 2026-11-25, shares unrounded, words not escaped."""
-    # Half characters cannot be written as UTF-8, so only they force escapes.
     text = json.dumps(as_json(digest), ensure_ascii=False, indent=2, allow_nan=False)
-    return text.encode("utf-8", "backslashreplace").decode("utf-8") + "\n"
+    # What cannot be seen is escaped: a terminal may act on it, and half characters fit no file.
+    return "".join(
+        letter if letter.isprintable() or letter == "\n" else json.dumps(letter)[1:-1]
+        for letter in f"{text}\n"
+    )
 
 
 def as_json(digest: Digest) -> dict[str, Any]:
