@@ -21,9 +21,6 @@ from drills.core.records import (
 )
 from drills.ledger.rows import row_of
 
-# Invisible in a text, yet a terminal may act on them: delete, the C1 controls, line and paragraph
-# separators, and the marks that turn the direction of writing. JSON itself escapes the C0 controls.
-_UNSEEN = re.compile("[\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]")
 _CONTROLS = re.compile("[\x00-\x1f]")
 
 # What a spreadsheet takes for the start of a formula, in either width.
@@ -46,7 +43,7 @@ def export(entries: Iterable[Entry]) -> Iterator[str]:
     """Entries as JSON Lines, each with its `format` number; without line ends."""
     for entry in entries:
         line = json.dumps({"format": RECORD_FORMAT, **row_of(entry)}, ensure_ascii=False)
-        yield _UNSEEN.sub(lambda unseen: f"\\u{ord(unseen[0]):04x}", line)
+        yield line if line.isprintable() else "".join(map(_escaped, line))
 
 
 def export_csv(entries: Iterable[Entry]) -> Iterator[str]:
@@ -124,5 +121,14 @@ def _safe(value: Any) -> Any:
     # Tabs and line ends can hide the start of a formula; the others are shown by their sign.
     text = re.sub(r"[\t\r\n]+", " ", value)
     text = _CONTROLS.sub(lambda control: chr(0x2400 + ord(control[0])), text)
-    text = _UNSEEN.sub("\ufffd", text)
+    text = "".join(map(_shown, text))
     return f"'{text}" if text.lstrip().startswith(_FORMULA_STARTS) else text
+
+
+def _escaped(letter: str) -> str:
+    """As JSON writes it: what cannot be seen a terminal may act on."""
+    return letter if letter.isprintable() else json.dumps(letter)[1:-1]
+
+
+def _shown(letter: str) -> str:
+    return letter if letter.isprintable() else " " if letter.isspace() else "\ufffd"

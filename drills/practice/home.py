@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
@@ -249,9 +250,10 @@ class Home:
             last=last,
             sessions=frozenset(sessions),
             given=frozenset(
-                int(trial.trial.rpartition("-")[2])
+                ordinal
                 for trial in latest_trials(entries)
                 if trial.session in sessions and (trial.attempts or trial.ended)
+                for ordinal in _ordinals_in(trial.trial)
             ),
             closed_as=closed.get(last.session),
         )
@@ -271,3 +273,9 @@ class Home:
             seed=chain.first.seed,
         )
         return sum(len(block.items) for block in blocks) - len(chain.given)
+
+
+def _ordinals_in(trial: str) -> tuple[int, ...]:
+    """The ordinal that a trial's id ends in; none for an id that no session here has given."""
+    ordinal = trial.rpartition("-")[2]
+    return (int(ordinal),) if re.fullmatch("[0-9]{1,9}", ordinal) else ()

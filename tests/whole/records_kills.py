@@ -81,7 +81,7 @@ def play_until_killed(program: list[str], folder: Path, *, seed: int) -> Killed:
         try:
             player.begin(choice=choice)
             # The first screen of a day that is done has words of the last card.
-            terminal.wait_for("I am ready")
+            terminal.wait_for("Glasses on?")
             player.play()
             player.finish()
             finished = True
