@@ -6,6 +6,7 @@ import os
 import sys
 import time
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import datetime
 from functools import cache
 from pathlib import Path
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
     from drills.core.profiles import Profile
 
 PACKAGE = Path(__file__).parent
+YOUR_NUMBER = "your emergency number"
 VOICES = {"en-US": "en-us", "en-GB": "en-gb"}
 
 
@@ -62,13 +64,18 @@ def practice_folder(chosen: str | None, environment: Mapping[str, str] = os.envi
     return Path(named).expanduser() if named else user_data_path("drills", appauthor=False)
 
 
-def locale_of(environment: Mapping[str, str] = os.environ) -> str:
-    """The content locale nearest to the system's; en-US where there is none of its own."""
+def known_locale(environment: Mapping[str, str] = os.environ) -> str | None:
+    """The content locale that is the system's own; None for any other region."""
     for name in ("LC_ALL", "LC_MESSAGES", "LANG"):
         tag = environment.get(name, "").partition(".")[0].replace("_", "-")
         if tag in LOCALES:
             return tag
-    return LOCALES[0]
+    return None
+
+
+def locale_of(environment: Mapping[str, str] = os.environ) -> str:
+    """The content locale for this system; en-US where there is none of its own."""
+    return known_locale(environment) or LOCALES[0]
 
 
 def encoding_of(environment: Mapping[str, str] = os.environ) -> Encoding:
@@ -110,6 +117,11 @@ def guide() -> tuple[Chapter, ...]:
     return catalogue.load_guide(shipped("caregiver_guide"))
 
 
+def read_plan(path: Path) -> Plan:
+    """The plan in `path`, its form checked and no more."""
+    return catalogue.read_plan(path)
+
+
 def checked_plan(path: Path) -> Plan:
     """The plan in `path`.
 
@@ -130,7 +142,14 @@ def checked_plan(path: Path) -> Plan:
 def plan_in_force(folder: Path) -> Plan:
     """The folder's plan, else the starter plan."""
     path = plan_path(folder)
-    return checked_plan(path) if path.exists() else starter_plan(locale_of())
+    if path.exists():
+        return checked_plan(path)
+    plan = starter_plan(locale_of())
+    if known_locale() is None:
+        # A wrong number on the card of stroke signs is worse than none.
+        unknown = replace(plan.safety, emergency_number=YOUR_NUMBER)
+        plan = replace(plan, safety=unknown)
+    return plan
 
 
 def open_voice(plan: Plan, environment: Mapping[str, str] = os.environ) -> Voice:
@@ -160,6 +179,7 @@ def home(
         voice=open_voice(plan) if speak else start_voice(on=False),
         guide=guide,
         program=__version__,
+        folder=folder,
         new_seed=new_seed if seed is None else lambda: seed,
     )
 

@@ -88,11 +88,14 @@ def _scenes_of_item(item_id: str, options: argparse.Namespace) -> Sequence[Scene
         home.close()
     for trial in reversed(trials):
         if trial.asked.item_id == item_id:
-            return tuple(
+            scenes = tuple(
                 Scene(meaning=from_json(row["meaning"]), side=Side(row["side"]))
                 for row in trial.asked.options
                 if "meaning" in row
             )
+            if not scenes:
+                raise BadInput(f"Item {item_id!r} has no pictures to choose from.")
+            return scenes
     raise BadInput(f"No item {item_id!r} was given in this practice folder.")
 
 

@@ -9,6 +9,7 @@ from drills import wiring
 from drills.catalogue import plan_text
 from drills.core.plans import Plan
 from drills.core.problems import BadInput, Failure
+from drills.core.visible import visible
 from drills.ledger import plan_path, put_plan_in_force
 from drills.practice.labels import labels_of
 
@@ -62,9 +63,28 @@ def use_file(options: argparse.Namespace) -> int:
     path = Path(options.file)
     plan = wiring.checked_plan(path)
     folder = wiring.practice_folder(options.folder)
-    put_plan_in_force(folder, path.read_text(encoding="utf-8"))
-    print(f"In force: {plan.name}, version {plan.version}. Practice follows it from now on.")
+    text = path.read_text(encoding="utf-8")
+    _refuse_used_version(plan, text, plan_path(folder))
+    put_plan_in_force(folder, text)
+    print(
+        f"In force: {visible(plan.name)}, version {plan.version}. Practice follows it from now on."
+    )
     return 0
+
+
+def _refuse_used_version(plan: Plan, text: str, in_force: Path) -> None:
+    """Records name a plan by its version, so two plans may not share one."""
+    if not in_force.exists() or in_force.read_text(encoding="utf-8") == text:
+        return
+    try:
+        before = wiring.read_plan(in_force)
+    except BadInput:
+        return  # a plan that cannot be read has no version to keep
+    if (before.name, before.version) == (plan.name, plan.version):
+        raise BadInput(
+            f"Version {plan.version} of {plan.name} is in force already and says something else. "
+            f"Write version = {plan.version + 1} in the changed file."
+        )
 
 
 def _described(plan: Plan) -> str:
@@ -99,4 +119,4 @@ def _described(plan: Plan) -> str:
         lines.append(f"To reach the therapist: {plan.safety.therapist_contact}")
     if plan.note:
         lines.append(f"Note: {plan.note}")
-    return "\n".join(lines)
+    return visible("\n".join(lines))

@@ -9,7 +9,7 @@ from typing import Literal
 
 from drills import wiring
 from drills.cli.types import positive_number
-from drills.core.problems import Failure
+from drills.core.problems import BadInput, Failure
 
 COLUMNS, LINES = 80, 24
 
@@ -23,7 +23,7 @@ def add(practice: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
         "--minutes",
         type=positive_number,
         metavar="N",
-        help="a session of about N minutes in place of the prescribed ones",
+        help="a shorter session of about N minutes",
     )
     practice.set_defaults(action=practise)
 
@@ -41,6 +41,10 @@ def _open(
 ) -> int:
     _require_terminal()
     home = wiring.home(wiring.practice_folder(options.folder))
+    most = home.plan.dose.minutes_per_session
+    if minutes is not None and minutes > most:
+        home.close()
+        raise BadInput(f"The plan prescribes {most} minutes. Give --minutes 1 to {most}.")
     from drills.tui import run  # noqa: PLC0415 - the other commands never load the screens
 
     try:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from drills import wiring
 from drills.core.problems import Failure
+from drills.core.visible import visible
 from drills.ledger import (
     back_up,
     export,
@@ -52,7 +53,8 @@ def verify_records(options: argparse.Namespace) -> int:
     print(f"All records in {folder} are whole.")
     aside = set_aside_in(folder)
     if aside:
-        print(f"Kept as found beside them: {', '.join(path.name for path in aside)}.")
+        names = visible(", ".join(path.name for path in aside))
+        print(f"Kept as found beside them: {names}.")
     return 0
 
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from drills.cli.parser import parse
 from drills.core.problems import DrillsError
+from drills.core.visible import visible
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -19,12 +20,15 @@ def run(arguments: Sequence[str]) -> int:
         code: int = options.action(options)
         sys.stdout.flush()
     except DrillsError as error:
-        print(f"drills: {error}", file=sys.stderr)
+        print(f"drills: {visible(str(error))}", file=sys.stderr)
         return error.exit_code
-    except BrokenPipeError:
-        # The reader (`| head`) has seen enough; a second error at shutdown would only confuse.
-        sys.stderr.close()
-        return 0
+    except OSError as error:
+        if isinstance(error, BrokenPipeError):
+            # The reader (`| head`) has seen enough; a second error at shutdown would only confuse.
+            sys.stderr.close()
+            return 0
+        print(f"drills: {error.strerror or error}: {error.filename or 'output'}", file=sys.stderr)
+        return 1
     except KeyboardInterrupt:
         return 1
     return code

@@ -14,9 +14,11 @@ from drills.digest import FORMATS, range_of_week, render
 
 
 def add(digest: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
-    digest.add_argument("--week", metavar="2026-W48", help="one week, Monday to Sunday (this week)")
-    digest.add_argument("--from", dest="first", type=day, metavar="DAY", help="first day")
-    digest.add_argument("--to", dest="last", type=day, metavar="DAY", help="last day")
+    digest.add_argument("--week", metavar="2026-W48", help="one week, Monday to Sunday")
+    digest.add_argument(
+        "--from", dest="first", type=day, metavar="DAY", help="first day (six days ago)"
+    )
+    digest.add_argument("--to", dest="last", type=day, metavar="DAY", help="last day (today)")
     digest.add_argument("--format", choices=FORMATS, default="text")
     digest.add_argument("--out", metavar="FILE", help="write to a file (else to the terminal)")
     digest.set_defaults(action=write_digest)
@@ -36,9 +38,8 @@ def write_digest(options: argparse.Namespace) -> int:
             if first > last:
                 raise BadInput(f"--from {first} is after --to {last}. Change them round.")
         else:
-            today = home.day()
-            first = today - timedelta(days=today.weekday())
-            last = first + timedelta(days=6)
+            last = home.day()
+            first = last - timedelta(days=6)
         text = render(home.digest(first, last), options.format)
     finally:
         home.close()

@@ -22,9 +22,13 @@ def any_number(text: str) -> int:
 
 def day(text: str) -> date:
     try:
-        return date.fromisoformat(text)
+        found = date.fromisoformat(text)
     except ValueError:
         raise argparse.ArgumentTypeError(f"{text!r} is not a day like 2026-11-25") from None
+    # Nearer to the ends of the calendar, days before and after cannot be reckoned.
+    if not 2000 <= found.year <= 2199:
+        raise argparse.ArgumentTypeError(f"{text!r} is not in the years 2000 to 2199")
+    return found
 
 
 def cell_size(text: str) -> tuple[int, int]:

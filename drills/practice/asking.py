@@ -78,12 +78,11 @@ class Asking:
         )
         return replace(after, over=True) if right else after.helped()
 
-    def scored(
-        self, score: int, ticks: tuple[Tick, ...], *, at: datetime, latency_ms: int | None
-    ) -> Asking:
+    def scored(self, score: int, ticks: tuple[Tick, ...], *, at: datetime) -> Asking:
         """The gesture after the caregiver's score, 0 to 3.
 
-        A tick for pain or weakness (`Tick.BODY`) means that nothing is scored.
+        A tick for pain or weakness (`Tick.BODY`) means that nothing is scored. There is no
+        latency: the time is the caregiver's.
         """
         if self.item.kind is not Kind.GESTURE or score not in range(4):
             raise ValueError(f"{self.item.kind} cannot be scored {score}")
@@ -96,7 +95,6 @@ class Asking:
                 score=None if not_scored else score,
                 ticks=ticks,
                 replays=self.replays,
-                latency_ms=latency_ms,
             )
         )
         return replace(after, over=True, skipped=not_scored)

@@ -1,11 +1,14 @@
-"""The plain words after a response."""
+"""What is told after a response, and at the end."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from drills.core.items import Item
+from drills.core.records import CloseReason, Trial
 from drills.core.utterances import Utterance
 from drills.practice.asking import Asking
-from drills.practice.steps import Feedback
+from drills.practice.steps import Feedback, Finish
 
 RIGHT = "Yes."
 RIGHT_WITH_HELP = "Yes. That was with help."
@@ -13,7 +16,7 @@ CONFIRMED = "This is the one."
 NOT_THIS_ONE = "Not this one. Look again."
 SHOWN = "Not this one. Here is the answer."
 SCORED = "Noted."
-NOT_SCORED = "Stop this one. Rest the arm."
+NOT_SCORED = "Stop. Rest the arm. No more gestures today."
 
 
 def after_choice(before: Asking, after: Asking) -> Feedback:
@@ -42,3 +45,17 @@ def after_score(after: Asking) -> Feedback:
 def _with_restatement(text: str, item: Item) -> Utterance:
     """The verdict, then the sentence once more in plain words."""
     return Utterance(phrases=(text, *item.restated.phrases))
+
+
+def ending(trials: Sequence[Trial], reason: CloseReason) -> Finish:
+    """The end of a sitting in which `trials` were over."""
+    counted = [trial for trial in trials if trial.counts]
+    if reason is CloseReason.FINISHED and not trials:
+        # Pain left nothing to ask.
+        reason = CloseReason.STOPPED
+    return Finish(
+        reason=reason,
+        done=len(counted),
+        right_alone=sum(trial.unaided_right for trial in counted),
+        right_helped=sum(trial.aided_right and not trial.unaided_right for trial in counted),
+    )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
@@ -10,17 +9,12 @@ from functools import cached_property
 from random import Random
 from typing import TYPE_CHECKING
 
-from drills.core.records import (
-    CloseReason,
-    Entry,
-    SessionClosed,
-    SessionOpened,
-    Trial,
-    latest_trials,
-    practice_day,
-)
+from drills.core.records import Entry, SessionOpened, Trial, practice_day
+from drills.practice.chains import Chain, finished, last_chain, told_of_new_signs
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from drills.core.due import Due
     from drills.core.material import Chapter, Material
     from drills.core.plans import Plan
@@ -32,36 +26,25 @@ if TYPE_CHECKING:
 # What deals, runs and counts is loaded when it is first asked for: the first screen needs none
 # of it and must come soon.
 
-# Further back than the longest rung of the ladder; older trials change no due day.
-HISTORY_DAYS = 200
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Today:
     """What the first screen says of today.
 
     resumable: trials still to do of a session begun today; 0 for none.
+    new_signs: someone told today of new signs of a stroke, so there is no practice.
     """
 
     minutes: int
     sessions_done: int
     resumable: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Chain:
-    """Sessions of one day that go on with each other, and the trials given in them."""
-
-    first: SessionOpened
-    last: SessionOpened
-    sessions: frozenset[str]
-    given: frozenset[int]
-    closed_as: CloseReason | None
+    new_signs: bool = False
 
 
 class Home:
     """Everything that a screen or a command may ask of one practice folder.
 
+    folder: where it lies; None for a rehearsal in memory.
     new_seed: gives the seed of each new session.
     material, guide: called when first needed; they may raise BadInput for broken content.
     """
@@ -77,6 +60,7 @@ class Home:
         guide: Callable[[], Sequence[Chapter]],
         program: str,
         new_seed: Callable[[], int],
+        folder: Path | None = None,
         simulated: bool = False,
     ) -> None:
         self.plan = plan
@@ -88,6 +72,7 @@ class Home:
         self._program = program
         self._new_seed = new_seed
         self._simulated = simulated
+        self.folder = folder
 
     @cached_property
     def material(self) -> Material:
@@ -110,11 +95,13 @@ class Home:
         )
 
     def today(self) -> Today:
-        chain = self._chain_today()
+        entries = self._entries(self.day(), self.day())
+        chain = self._resumable(entries)
         return Today(
             minutes=self.plan.dose.minutes_per_session,
-            sessions_done=self._finished_today(),
+            sessions_done=finished(entries),
             resumable=0 if chain is None else self._left(chain),
+            new_signs=told_of_new_signs(entries),
         )
 
     def start(self, *, resume: bool, minutes: int | None = None) -> Session:
@@ -124,13 +111,14 @@ class Home:
         """
         from drills.practice.session import Session  # noqa: PLC0415 - see above
 
-        chain = self._chain_today() if resume else None
+        today = self._entries(self.day(), self.day())
+        chain = self._resumable(today) if resume else None
         now = self.clock.now()
         seed = self._new_seed() if chain is None else chain.first.seed
         if chain is not None:
             minutes = chain.first.minutes
         opened = SessionOpened(
-            session=f"{now:%Y%m%d-%H%M%S}-{seed % 0xFFFF:04x}",
+            session=f"{now:%Y%m%d-%H%M%S}-{seed & 0xFFFF:04x}",
             at=now,
             plan_name=self.plan.name,
             plan_version=self.plan.version,
@@ -153,10 +141,11 @@ class Home:
             records=self.records,
             clock=self.clock,
             done=frozenset() if chain is None else chain.given,
-            words_per_minute=(
-                self.plan.speech.words_per_minute if self.voice.state == "ready" else None
-            ),
+            words_per_minute=self._words_per_minute,
         )
+
+    def _words_per_minute(self) -> int | None:
+        return self.plan.speech.words_per_minute if self.voice.state == "ready" else None
 
     def standings(self) -> tuple[Due, ...]:
         from drills.practice.dealing import plan_standings  # noqa: PLC0415 - see above
@@ -219,53 +208,23 @@ class Home:
         return tuple(entry for entry in entries if entry.session in wanted)
 
     def _history(self, without: frozenset[str]) -> tuple[Trial, ...]:
-        since = self.clock.now() - timedelta(days=HISTORY_DAYS)
-        return tuple(
-            trial for trial in self.records.history(since=since) if trial.session not in without
-        )
+        """Every trial ever given, but for the sessions `without`: a rung is climbed over years."""
+        return tuple(trial for trial in self.records.history() if trial.session not in without)
 
-    def _finished_today(self) -> int:
-        return sum(
-            isinstance(entry, SessionClosed) and entry.reason is CloseReason.FINISHED
-            for entry in self._entries(self.day(), self.day())
-        )
-
-    def _chain_today(self) -> _Chain | None:
-        """The last chain of today that can go on: same plan and content, something left."""
-        entries = self._entries(self.day(), self.day())
-        opened = [entry for entry in entries if isinstance(entry, SessionOpened)]
-        if not opened:
+    def _resumable(self, entries: Sequence[Entry]) -> Chain | None:
+        """The last chain of today, if it can go on: same plan and content, something left."""
+        chain = last_chain(entries)
+        if chain is None or chain.is_over:
             return None
-        by_id = {entry.session: entry for entry in opened}
-        last = first = opened[-1]
-        sessions = [last.session]
-        while first.continues in by_id:
-            first = by_id[first.continues]
-            sessions.append(first.session)
-        closed = {
-            entry.session: entry.reason for entry in entries if isinstance(entry, SessionClosed)
-        }
-        chain = _Chain(
-            first=first,
-            last=last,
-            sessions=frozenset(sessions),
-            given=frozenset(
-                ordinal
-                for trial in latest_trials(entries)
-                if trial.session in sessions and (trial.attempts or trial.ended)
-                for ordinal in _ordinals_in(trial.trial)
-            ),
-            closed_as=closed.get(last.session),
-        )
+        first = chain.first
         same = (
             first.plan_version == self.plan.version
             and first.plan_name == self.plan.name
             and first.content_hash == self.material.content_hash
         )
-        over = chain.closed_as in (CloseReason.FINISHED, CloseReason.UNWELL)
-        return chain if same and not over and self._left(chain) else None
+        return chain if same and self._left(chain) > 0 else None
 
-    def _left(self, chain: _Chain) -> int:
+    def _left(self, chain: Chain) -> int:
         blocks = self._dealt(
             chain.sessions,
             today=self.day(chain.first.at),
@@ -273,9 +232,3 @@ class Home:
             seed=chain.first.seed,
         )
         return sum(len(block.items) for block in blocks) - len(chain.given)
-
-
-def _ordinals_in(trial: str) -> tuple[int, ...]:
-    """The ordinal that a trial's id ends in; none for an id that no session here has given."""
-    ordinal = trial.rpartition("-")[2]
-    return (int(ordinal),) if re.fullmatch("[0-9]{1,9}", ordinal) else ()

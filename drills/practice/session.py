@@ -6,8 +6,7 @@ step. Every response is on disk before its feedback is returned.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
 
 from drills.core.gestures import Tick
 from drills.core.items import Kind
@@ -24,18 +23,9 @@ from drills.core.records import (
 )
 from drills.practice.asking import Asking
 from drills.practice.dealing import Block
-from drills.practice.feedback import after_choice, after_score
+from drills.practice.feedback import after_choice, after_score, ending
+from drills.practice.order import Dealt, places
 from drills.practice.steps import Ask, CheckIn, Feedback, Finish, Rest, Step
-
-
-@dataclass(frozen=True, slots=True)
-class _Dealt:
-    """One item in its place; `ordinal` counts through the session and names the trial."""
-
-    ordinal: int
-    block: int
-    number: int
-    total: int
 
 
 class Session:
@@ -43,6 +33,7 @@ class Session:
 
     done: ordinals already given in the session that this one continues.
     opened: written at the check-in, so that a session only looked at leaves no record.
+    words_per_minute: tells the voice's speed when a trial begins, None while it is silent.
     """
 
     def __init__(
@@ -54,7 +45,7 @@ class Session:
         records: Records,
         clock: Clock,
         done: frozenset[int] = frozenset(),
-        words_per_minute: int | None = None,
+        words_per_minute: Callable[[], int | None] = lambda: None,
     ) -> None:
         self._opened = opened
         self._blocks = tuple(blocks)
@@ -62,14 +53,14 @@ class Session:
         self._records = records
         self._clock = clock
         self._words_per_minute = words_per_minute
-        self._queue = [dealt for dealt in _places(self._blocks) if dealt.ordinal not in done]
+        self._queue = [dealt for dealt in places(self._blocks) if dealt.ordinal not in done]
         self._asking: Asking | None = None
-        self._current: _Dealt | None = None
+        self._current: Dealt | None = None
         self._tired_at_start: int | None = None
         self._is_open = False
         self._shown_ms: float | None = None
+        self._is_interrupted = False
         self._ended: list[Asking] = []
-        self._active_ms = 0.0
         self.trouble: str | None = None
         self._step: Step = CheckIn(
             minutes=opened.minutes or plan.dose.minutes_per_session,
@@ -91,8 +82,6 @@ class Session:
             return None
         return self._ask_of(self._queue[0], None)
 
-    # Check-in, rest, finish
-
     def check_in(
         self, *, tiredness: int | None, pain: bool | None, new_signs: bool | None, note: str = ""
     ) -> Step:
@@ -106,9 +95,7 @@ class Session:
         if new_signs:
             return self._finish(CloseReason.UNWELL)
         if pain:
-            self._queue = [
-                dealt for dealt in self._queue if self._blocks[dealt.block].kind is not Kind.GESTURE
-            ]
+            self._leave_gestures_out()
         return self._next(rest_between=False)
 
     def rested(self, *, tiredness: int | None, helped: bool | None, go_on: bool = True) -> Step:
@@ -135,10 +122,8 @@ class Session:
         """Close for good, with what the patient and the caregiver say at the end."""
         if not self._is_open:
             return
-        reason = self._step.reason if isinstance(self._step, Finish) else CloseReason.STOPPED
         self._observe(Topic.FINISH, tiredness=tiredness, pain=pain, helped=helped, note=note)
-        self._keep(SessionClosed(session=self.id, at=self._clock.now(), reason=reason))
-        self._is_open = False
+        self._close()
 
     def stop(self, reason: CloseReason = CloseReason.STOPPED) -> Step:
         """End early; all that was answered is kept."""
@@ -147,22 +132,26 @@ class Session:
     def abandon(self) -> None:
         """The window closes: close the records without another question."""
         if self._is_open:
-            reason = self._step.reason if isinstance(self._step, Finish) else CloseReason.STOPPED
-            self._keep(SessionClosed(session=self.id, at=self._clock.now(), reason=reason))
-            self._is_open = False
-
-    # A trial
+            self._close()
 
     def shown(self) -> None:
-        """The prompt is on screen and has been said: the wait for the answer begins."""
-        self._shown_ms = self._clock.monotonic_ms()
+        """What is to be answered is on screen and has been said: the wait begins."""
+        if not self._is_interrupted:
+            self._shown_ms = self._clock.monotonic_ms()
+
+    def interrupt(self) -> None:
+        """Something else came between: the wait for the next answer is not measured."""
+        self._shown_ms = None
+        self._is_interrupted = True
 
     def heard_again(self) -> None:
         self._asking = self._running().heard_again()
+        self._shown_ms = None
 
     def help(self) -> Step:
         """One step more of help."""
         self._asking = self._running().helped()
+        self._shown_ms = None
         return self._show_current()
 
     def choose(self, choice: int) -> Feedback:
@@ -170,18 +159,17 @@ class Session:
 
         Raises: ValueError when the option is not there to choose.
         """
-        asking = self._running()
-        before = asking
-        asking = asking.chosen(choice, at=self._clock.now(), latency_ms=self._latency_ms())
+        before = self._running()
+        asking = before.chosen(choice, at=self._clock.now(), latency_ms=self._latency_ms())
         self._settle(asking)
         return after_choice(before, asking)
 
     def score(self, score: int, ticks: Sequence[Tick] = ()) -> Feedback:
         """Record the caregiver's score of a gesture, 0 to 3, with what was ticked."""
-        asking = self._running().scored(
-            score, tuple(ticks), at=self._clock.now(), latency_ms=self._latency_ms()
-        )
+        asking = self._running().scored(score, tuple(ticks), at=self._clock.now())
         self._settle(asking)
+        if Tick.BODY in ticks:
+            self._leave_gestures_out()
         return after_score(asking)
 
     def skip(self) -> Step:
@@ -191,29 +179,37 @@ class Session:
 
     def advance(self) -> Step:
         """The next step, once a trial is over."""
-        if self._asking is not None and not self._asking.over:
-            return self._step
-        return self._next(rest_between=True)
+        is_running = self._asking is not None and not self._asking.over
+        return self._step if is_running else self._next(rest_between=True)
 
-    # Inside
+    def _close(self) -> None:
+        reason = self._step.reason if isinstance(self._step, Finish) else CloseReason.STOPPED
+        self._keep(SessionClosed(session=self.id, at=self._clock.now(), reason=reason))
+        self._is_open = False
 
     def _running(self) -> Asking:
         if self._asking is None or self._asking.over:
             raise RuntimeError("no trial is being asked")
         return self._asking
 
+    def _leave_gestures_out(self) -> None:
+        self._queue = [dealt for dealt in self._queue if dealt.kind is not Kind.GESTURE]
+
+    def _wait_anew(self) -> None:
+        """The next answer has a wait of its own."""
+        self._shown_ms = None
+        self._is_interrupted = False
+
     def _latency_ms(self) -> int | None:
-        if self._shown_ms is None:
-            return None
-        return round(self._clock.monotonic_ms() - self._shown_ms)
+        shown_ms = self._shown_ms
+        return None if shown_ms is None else round(self._clock.monotonic_ms() - shown_ms)
 
     def _settle(self, asking: Asking) -> None:
         self._asking = asking
-        now = self._clock.now()
-        self._keep(asking.as_trial(now))
+        self._keep(asking.as_trial(self._clock.now()))
+        self._wait_anew()
         if asking.over:
             self._ended.append(asking)
-            self._active_ms += max(0.0, (now - asking.started_at).total_seconds() * 1000)
         else:
             self._show_current()
 
@@ -233,14 +229,14 @@ class Session:
             return self._step
         self._queue.pop(0)
         self._current = dealt
-        self._shown_ms = None
+        self._wait_anew()
         self._asking = Asking(
             session=self.id,
             trial=f"{self.id}-{dealt.ordinal:03d}",
             block=dealt.block,
             item=self._blocks[dealt.block].items[dealt.number - 1],
             started_at=self._clock.now(),
-            words_per_minute=self._words_per_minute,
+            words_per_minute=self._words_per_minute(),
         )
         return self._show_current()
 
@@ -250,7 +246,7 @@ class Session:
         self._step = self._ask_of(self._current, self._asking)
         return self._step
 
-    def _ask_of(self, dealt: _Dealt, asking: Asking | None) -> Ask:
+    def _ask_of(self, dealt: Dealt, asking: Asking | None) -> Ask:
         return Ask(
             item=self._blocks[dealt.block].items[dealt.number - 1],
             block=dealt.block,
@@ -265,16 +261,7 @@ class Session:
         if isinstance(self._step, Finish):
             return self._step
         self._queue = []
-        counted = [asking.as_trial(asking.started_at) for asking in self._ended]
-        self._step = Finish(
-            reason=reason,
-            done=len(counted),
-            right_alone=sum(trial.counts and trial.unaided_right for trial in counted),
-            right_helped=sum(
-                trial.counts and trial.aided_right and not trial.unaided_right for trial in counted
-            ),
-            minutes=self._active_ms / 60_000,
-        )
+        self._step = ending([asking.as_trial(asking.started_at) for asking in self._ended], reason)
         return self._step
 
     def _observe(
@@ -310,13 +297,3 @@ class Session:
             self.trouble = None
         except Failure as failure:
             self.trouble = str(failure)
-
-
-def _places(blocks: Sequence[Block]) -> list[_Dealt]:
-    places: list[_Dealt] = []
-    for index, block in enumerate(blocks):
-        for number in range(1, len(block.items) + 1):
-            places.append(
-                _Dealt(ordinal=len(places), block=index, number=number, total=len(block.items))
-            )
-    return places

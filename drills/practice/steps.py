@@ -46,13 +46,12 @@ class Rest:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finish:
-    """The end. right_alone, right_helped, done: trials of this session."""
+    """The end. done, right_alone, right_helped: trials of this sitting that count."""
 
     reason: CloseReason
     done: int
     right_alone: int
     right_helped: int
-    minutes: float
 
 
 Step = CheckIn | Ask | Rest | Finish

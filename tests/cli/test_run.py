@@ -301,3 +301,63 @@ def test_a_reader_that_stops_early_meets_no_error(tmp_path: Path) -> None:
     )
     assert done.returncode == 0, done.stderr
     assert done.stderr == ""
+
+
+def test_a_changed_plan_needs_a_new_version(tmp_path: Path) -> None:
+    plan, folder = tmp_path / "mine.toml", tmp_path / "folder"
+    run("plan", "new", "--out", str(plan), folder=folder)
+    assert run("plan", "use", str(plan), folder=folder).returncode == 0
+    assert run("plan", "use", str(plan), folder=folder).returncode == 0
+    text = plan.read_text(encoding="utf-8").replace("trials = 10", "trials = 4")
+    plan.write_text(text, encoding="utf-8")
+    assert "version = 2" in one_sentence(run("plan", "use", str(plan), folder=folder), 2)
+
+
+@pytest.mark.parametrize(
+    ("language", "number"),
+    [
+        ("en_US.UTF-8", "911"),
+        ("en_GB.UTF-8", "999"),
+        ("en_AU.UTF-8", "your emergency number"),
+        ("C", "your emergency number"),
+    ],
+)
+def test_an_emergency_number_is_never_guessed(tmp_path: Path, language: str, number: str) -> None:
+    environment = {"LC_ALL": language, "LC_MESSAGES": language, "LANG": language}
+    done = run("plan", "show", folder=tmp_path, environment=environment)
+    assert f"Emergency number: {number}" in done.stdout
+
+
+def test_more_than_prescribed_is_refused(tmp_path: Path) -> None:
+    with Terminal(drills("practice", "--minutes", "60", "--folder", str(tmp_path))) as terminal:
+        assert terminal.end() == 2
+        assert "25 minutes" in terminal.text
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+@pytest.mark.parametrize("command", ["guide", "digest"])
+def test_a_full_device_is_said(tmp_path: Path, command: str) -> None:
+    with Path("/dev/full").open("w", encoding="utf-8") as full:
+        done = subprocess.run(
+            drills(command, "--folder", str(tmp_path)),
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            check=False,
+        )
+    assert done.returncode == 1
+    assert "Traceback" not in done.stderr
+    assert "space" in done.stderr
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("digest", "--from", "0001-01-01", "--to", "2026-01-01"),
+        ("digest", "--week", "0001-W01"),
+        ("rehearse", "--start", "9999-12-30"),
+    ],
+    ids=" ".join,
+)
+def test_a_day_outside_all_practice_is_said(tmp_path: Path, arguments: tuple[str, ...]) -> None:
+    one_sentence(run(*arguments, folder=tmp_path), 2)

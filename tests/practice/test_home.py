@@ -135,3 +135,36 @@ def test_a_session_says_what_it_was_dealt_from(material: Material) -> None:
     assert opened.plan_version == 1
     assert opened.minutes == 5
     assert opened.continues is None
+
+
+def test_tired_is_enough_for_today(material: Material) -> None:
+    records, clock = MemoryRecords(), HandClock()
+    home = home_of(material, records=records, clock=clock)
+    session = home.start(resume=False)
+    session.check_in(tiredness=1, pain=False, new_signs=False)
+    answer(session, 3)
+    assert isinstance(session.rested(tiredness=5, helped=False), Finish)
+    session.finish(tiredness=5, helped=False)
+    assert home.today().resumable == 0
+
+
+def test_new_signs_are_remembered_for_the_day_whatever_came_after(material: Material) -> None:
+    records, clock = MemoryRecords(), HandClock()
+    home = home_of(material, records=records, clock=clock)
+    # Killed right after the check-in: nothing more is written.
+    home.start(resume=False).check_in(tiredness=None, pain=None, new_signs=True)
+    assert home.today().new_signs
+    clock.wait(24 * 3600)
+    assert not home.today().new_signs
+
+
+def test_practice_of_a_year_ago_still_counts(material: Material) -> None:
+    records, clock = MemoryRecords(), HandClock()
+    home = home_of(material, records=records, clock=clock)
+    session = home.start(resume=False)
+    session.check_in(tiredness=1, pain=False, new_signs=False)
+    answer(session, 3)
+    session.stop()
+    session.finish(tiredness=1, helped=False)
+    clock.wait(400 * 24 * 3600)
+    assert any(due.last is not None for due in home.standings())

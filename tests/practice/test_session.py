@@ -352,3 +352,73 @@ def test_what_comes_next_is_known_while_this_one_is_asked(sitting: Sitting) -> N
     session.choose(sitting.right())
     session.advance()
     assert sitting.ask().item == upcoming.item
+
+
+def test_pain_in_a_gesture_leaves_the_other_gestures_out(material: Material) -> None:
+    sitting = Sitting(material, plan=replace(PLAN, blocks=PLAN.blocks[2:]))
+    session = sitting.begin()
+    feedback = session.score(0, [Tick.BODY])
+    assert "No more gestures" in feedback.text
+    step = session.advance()
+    assert isinstance(step, Finish)
+    assert step.done == 0
+
+
+def test_pain_that_leaves_nothing_to_ask_is_no_finished_session(material: Material) -> None:
+    sitting = Sitting(material, plan=replace(PLAN, blocks=PLAN.blocks[2:]))
+    step = sitting.session.check_in(tiredness=1, pain=True, new_signs=False)
+    assert isinstance(step, Finish)
+    assert step.reason is CloseReason.STOPPED
+
+
+def test_what_is_left_out_is_not_counted_as_done(sitting: Sitting) -> None:
+    session = sitting.begin()
+    session.skip()
+    session.choose(sitting.right())
+    session.advance()
+    step = session.stop()
+    assert isinstance(step, Finish)
+    assert (step.done, step.right_alone) == (1, 1)
+
+
+def test_the_wait_begins_anew_after_help_a_replay_or_a_wrong_answer(sitting: Sitting) -> None:
+    session = sitting.begin()
+    session.shown()
+    sitting.clock.wait(5)
+    session.choose(sitting.wrong())
+    sitting.clock.wait(2)
+    session.shown()
+    sitting.clock.wait(1)
+    session.choose(sitting.right())
+    (trial,) = sitting.trials
+    assert [each.latency_ms for each in trial.attempts] == [5000, 1000]
+    session.advance()
+    session.shown()
+    session.heard_again()
+    session.choose(sitting.right())
+    assert sitting.trials[-1].first.latency_ms is None
+
+
+def test_an_interrupted_wait_is_not_measured(sitting: Sitting) -> None:
+    session = sitting.begin()
+    session.shown()
+    session.interrupt()
+    session.shown()
+    session.choose(sitting.right())
+    assert sitting.trials[0].first.latency_ms is None
+    session.advance()
+    session.shown()
+    sitting.clock.wait(1)
+    session.choose(sitting.right())
+    assert sitting.trials[1].first.latency_ms == 1000
+
+
+def test_the_voice_is_asked_for_its_speed_at_each_trial(material: Material) -> None:
+    speeds = iter([None, 120, 120, 120])
+    sitting = Sitting(material)
+    sitting.session._words_per_minute = lambda: next(speeds)
+    sitting.begin()
+    sitting.session.choose(sitting.right())
+    sitting.session.advance()
+    sitting.session.choose(sitting.right())
+    assert [trial.words_per_minute for trial in sitting.trials] == [None, 120]
