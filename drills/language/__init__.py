@@ -4,12 +4,14 @@ Roles (roles.py) -> order (one module a family: voices, clefts, relatives, wonde
 transfers, orders, places, states, kin_phrases; questions and kin_questions for what is asked of a
 told meaning) -> agreement -> inflection (morphology.py) -> spelling. act_table and other_table list
 the constructions; kinship.py answers chains of relatives; padding.py brings sentences to one
-length; pool.py holds all that can be said, in even shares.
+length; pool.py holds all that can be said, dealing.py
+deals it in even shares.
 May import core only; pure: no disk, clock or chance of its own.   tests/language.
 """
 
 from drills.language.construction import Construction
 from drills.language.constructions import CONSTRUCTIONS, realise
+from drills.language.dealing import count_with_adjuncts, deal, exchanged
 from drills.language.kin_questions import (
     answer_relation,
     answer_sex,
@@ -20,7 +22,7 @@ from drills.language.kin_questions import (
 from drills.language.padding import adjunct_choices, lengths, padded, placed
 from drills.language.plain import restate, restated
 from drills.language.plausibility import as_drawn, plausibility
-from drills.language.pool import count_with_adjuncts, deal, exchanged, meanings_of
+from drills.language.pool import meanings_of
 from drills.language.questions import (
     answer_name,
     answer_owner,

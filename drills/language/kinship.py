@@ -142,7 +142,7 @@ def chains(length: int, *, without: Collection[str] = ()) -> tuple[Terms, ...]:
     """Every possible chain of `length` terms, in the order of `TERMS`.
 
     None leads back to the speaker for sure, as "wife's husband" does, nor begins with one that
-    does.   without: terms switched off: left out themselves, and as the name of the one who is meant.
+    does.   without: terms switched off: not said, and nobody is meant who may be called so.
     Raises: ValueError for a length other than 1 to 3, or a term that is not known.
     """
     if not 1 <= length <= MOST_TERMS:

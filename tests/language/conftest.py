@@ -13,3 +13,9 @@ CONTENT = Path(__file__).parents[2] / "content"
 @pytest.fixture(scope="session", params=["en-US", "en-GB"])
 def lexicon(request: pytest.FixtureRequest) -> Lexicon:
     return load_lexicon(CONTENT, locale=request.param)
+
+
+@pytest.fixture(scope="session")
+def american() -> Lexicon:
+    """One locale, for what is long to try and the same in both."""
+    return load_lexicon(CONTENT, locale="en-US")

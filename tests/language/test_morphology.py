@@ -9,7 +9,15 @@ import pytest
 
 from drills.core.meanings import Tense
 from drills.core.words import Lexicon, Part
-from drills.language.abstract import Form, Number, Word, finite, finite_small, participle
+from drills.language.abstract import (
+    Form,
+    Number,
+    Word,
+    finite,
+    finite_small,
+    participle,
+    standing_for,
+)
 from drills.language.morphology import inflect
 from drills.language.roles import Role
 
@@ -22,8 +30,18 @@ def reference(lemma: str, tag: str) -> tuple[str, ...]:
     return tuple(lemminflect.getInflection(lemma, tag=tag))
 
 
-def test_every_verb_form_is_the_reference_form(lexicon: Lexicon) -> None:
-    for key in lexicon.verbs:
+# Where the reference puts another form first, the form and the reason for ours.
+OTHER_FORM = {
+    ("lead", "VBD"): ("led", "the first one there, 'leaded', is of windows and petrol"),
+    ("lead", "VBN"): ("led", "as above"),
+    ("wake", "VBD"): ("woke", "'waked' is rare: 400 times rarer in wordfreq"),
+    ("wake", "VBN"): ("woken", "as above"),
+    ("show", "VBN"): ("shown", "'showed' is rarer after 'was' and 'has'"),
+}
+
+
+def test_every_verb_form_is_the_reference_form_or_has_its_reason(lexicon: Lexicon) -> None:
+    for key in (*lexicon.verbs, *lexicon.alone, *lexicon.transfers):
         then, now = (finite(key, tense, Role.DOER) for tense in (Tense.PAST, Tense.PRESENT))
         forms = {
             "VBD": inflect(asked(then, Number.SINGULAR), lexicon),
@@ -31,9 +49,46 @@ def test_every_verb_form_is_the_reference_form(lexicon: Lexicon) -> None:
             "VBP": inflect(asked(now, Number.PLURAL), lexicon),
             "VBN": inflect(participle(key), lexicon),
             "VBG": inflect(Word(lemma=key, part=Part.VERB, form=Form.ING), lexicon),
+            "VB": inflect(Word(lemma=key, part=Part.VERB, form=Form.BASE), lexicon),
         }
         for tag, form in forms.items():
-            assert form == reference(key, tag)[0], (key, tag)
+            known = reference(key, tag)
+            if (key, tag) in OTHER_FORM and form != known[0]:
+                ours, reason = OTHER_FORM[key, tag]
+                assert form == ours
+                assert form in known
+                assert reason
+            else:
+                assert form == known[0], (key, tag, known)
+
+
+def test_every_comparative_is_the_reference_form(lexicon: Lexicon) -> None:
+    compared = [each for each in lexicon.adjectives.values() if each.comparative]
+    assert len(compared) >= 8
+    for adjective in compared:
+        word = Word(lemma=adjective.key, part=Part.ADJECTIVE, form=Form.COMPARATIVE)
+        assert inflect(word, lexicon) == reference(adjective.base, "JJR")[0]
+
+
+def test_every_word_for_a_relative_is_the_reference_form(lexicon: Lexicon) -> None:
+    for term in lexicon.kin.values():
+        assert term.singular == reference(term.key, "NN")[0]
+        assert term.plural == reference(term.key, "NNS")[0]
+
+
+@pytest.mark.parametrize(
+    ("noun", "forms"),
+    [
+        ("queen", ("she", "her", "herself")),
+        ("king", ("he", "him", "himself")),
+        ("goat", ("it", "it", "itself")),
+    ],
+)
+def test_a_pronoun_stands_for_its_noun(noun: str, forms: tuple[str, ...], lexicon: Lexicon) -> None:
+    """Source: any grammar; the forms are closed."""
+    asked_for = (Form.SUBJECT, Form.OBJECT, Form.REFLEXIVE)
+    made = [inflect(standing_for(noun, form, Role.DOER), lexicon) for form in asked_for]
+    assert tuple(made) == forms
 
 
 def test_every_noun_form_is_the_reference_form(lexicon: Lexicon) -> None:
@@ -57,6 +112,10 @@ def test_every_noun_form_is_the_reference_form(lexicon: Lexicon) -> None:
         ("have", Tense.PRESENT, Number.PLURAL, "VBP"),
         ("have", Tense.PAST, Number.SINGULAR, "VBD"),
         ("have", Tense.PAST, Number.PLURAL, "VBD"),
+        ("do", Tense.PRESENT, Number.SINGULAR, "VBZ"),
+        ("do", Tense.PRESENT, Number.PLURAL, "VBP"),
+        ("do", Tense.PAST, Number.SINGULAR, "VBD"),
+        ("do", Tense.PAST, Number.PLURAL, "VBD"),
     ],
 )
 def test_every_small_verb_form_is_a_reference_form(
@@ -86,3 +145,5 @@ def test_the_ing_form_of_a_small_verb_is_the_reference_form(lexicon: Lexicon) ->
 def test_a_small_verb_without_a_subject_is_refused(lexicon: Lexicon) -> None:
     with pytest.raises(ValueError, match="needs a tense and a subject"):
         inflect(finite_small("be", Tense.PAST, Role.DOER), lexicon)
+    with pytest.raises(ValueError, match="needs a tense and a subject"):
+        inflect(finite("say", Tense.PAST, Role.DOER), lexicon)

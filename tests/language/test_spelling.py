@@ -30,8 +30,15 @@ def articles() -> dict[str, set[str]]:
 def test_every_noun_of_the_lexicon_takes_the_article_of_its_sound(
     lexicon: Lexicon, articles: dict[str, set[str]]
 ) -> None:
-    for noun in lexicon.nouns.values():
-        assert {indefinite_article(noun.singular)} == articles[noun.singular]
+    for noun in (*lexicon.nouns.values(), *lexicon.kin.values()):
+        assert {indefinite_article(noun.singular)} == articles[noun.singular], noun.key
+
+
+def test_every_adjective_takes_the_article_of_its_sound(
+    lexicon: Lexicon, articles: dict[str, set[str]]
+) -> None:
+    for adjective in lexicon.adjectives.values():
+        assert {indefinite_article(adjective.base)} == articles[adjective.base]
 
 
 def test_common_words_take_the_article_of_their_sound(articles: dict[str, set[str]]) -> None:
