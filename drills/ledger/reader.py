@@ -10,6 +10,7 @@ from pathlib import Path
 
 from drills.core.problems import BadInput, Failure
 from drills.core.records import Entry, Trial, latest_trials
+from drills.core.visible import visible
 from drills.ledger import disk, mending, names
 from drills.ledger.folder import RECORDS
 from drills.ledger.sessions import CUT_OFF, SessionRead, read_session
@@ -36,7 +37,7 @@ class Reader:
     def open(self) -> None:
         """Look over the folder and the newest session.   Raises: BadInput for a newer format."""
         for stray in names.stray_names(self._records):
-            self._notice(f"{stray} is not named like a session, so it is not read.")
+            self.notice(f"{stray} is not named like a session, so it is not read.")
         listed = self._names()
         if listed:
             self._read(listed[-1])
@@ -124,7 +125,7 @@ class Reader:
         try:
             return self._read(name)
         except BadInput as error:
-            self._notice(str(error))
+            self.notice(str(error))
             return None
 
     def _read(self, name: str) -> SessionRead:
@@ -140,10 +141,10 @@ class Reader:
         for problem in read.problems:
             # A reader may come upon a line that the other program is just writing.
             if self.mends or problem.message != CUT_OFF:
-                self._notice(str(problem))
+                self.notice(str(problem))
         summary = self._summaries.find(name)
         if summary is not None and (cut := cut_since(summary, read)):
-            self._notice(f"{path}: {cut}")
+            self.notice(f"{path}: {cut}")
         if self.mends and (read.damage or not read.entries):
             read = self._mend(read)
         if read.entries:
@@ -157,9 +158,9 @@ class Reader:
         try:
             aside = mending.set_aside(read)
         except OSError as error:
-            self._notice(f"{path.name} is left damaged, because {disk.plain_reason(error)}.")
+            self.notice(f"{path.name} is left damaged, because {disk.plain_reason(error)}.")
             return read
-        self._notice(f"{path.name} as it was found is kept as {aside.name}.")
+        self.notice(f"{path.name} as it was found is kept as {aside.name}.")
         if not read.entries:
             self._listing = None
             return read
@@ -184,8 +185,8 @@ class Reader:
             with suppress(OSError):
                 self._summaries.keep(summarise(read))
 
-    def _notice(self, text: str) -> None:
-        self.notices[text] = None
+    def notice(self, text: str) -> None:
+        self.notices[visible(text)] = None
 
 
 def cut_since(summary: Summary, read: SessionRead) -> str:

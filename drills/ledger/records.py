@@ -282,7 +282,7 @@ class Ledger:
         self._writing.clear()
 
     def _notice(self, text: str) -> None:
-        self._reader.notices[text] = None
+        self._reader.notice(text)
 
 
 def _is_opening(entry: Entry) -> bool:
