@@ -140,7 +140,7 @@ def dry(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     r = build.head
     water = signs.drops(
         (x + r * 1.35, y + r * 0.9), (x + r * 1.75, y + r * 2.0), (x + r * 1.3, y + r * 3.0),
-        (x - r * 1.5, y + r * 0.2), (x + r * 1.9, y + r * 0.1),
+        (x + r * 1.9, y + r * 0.1),
         size=r * 0.3,
     )  # fmt: skip
     towel = tools.towel(wet.bones, build)

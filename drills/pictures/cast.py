@@ -196,9 +196,9 @@ PEOPLE: Mapping[str, Person] = MappingProxyType(
             trim=(232, 226, 214), extras=(Extra.CARDIGAN,),
         ),
         "man": Person(
-            skin=(120, 78, 54), hair=Hair.CROPPED, hair_colour=(40, 34, 34),
-            hat=Hat.NONE, hat_colour=GREY, top=(226, 196, 130), bottom=(92, 96, 104),
-            shoes=(92, 54, 34), beard=Beard.NONE, girth=1.12, trim=(150, 60, 46),
+            skin=(120, 78, 54), hair=Hair.CROPPED, hair_colour=(214, 212, 210),
+            hat=Hat.NONE, hat_colour=GREY, top=(58, 108, 78), bottom=(148, 140, 128),
+            shoes=(92, 54, 34), beard=Beard.MOUSTACHE, girth=1.22, trim=(240, 232, 214),
             extras=(Extra.COLLAR,),
         ),
         "boy": Person(

@@ -126,7 +126,12 @@ def pay(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     give = replace(give, near_hand=hand, far_hand=purse)
     giver = figure(doer, build, give)
     grip = giver.bones.near_arm.end
-    coins = tools.coins(plus(grip, (build.head * 0.35, build.head * 0.3)), palm, build.head * 0.34)
+    coins = tools.coins(
+        plus(grip, (build.head * 0.35, build.head * 0.3)),
+        palm,
+        build.head * 0.34,
+        few=build.leg < 25,
+    )
     shapes = [
         *giver.body, *furniture.stool(0.0, seat_height(build), build.girth * 1.1), *taker.shapes,
         *tools.purse(giver.bones.far_arm.end, build.head * 0.62),

@@ -75,6 +75,8 @@ def encode(drawing: Drawing, *, columns: int, lines: int, encoding: Encoding) ->
         width=columns * GRID,
         height=lines * GRID,
         tall=2,
+        # Each cell is fitted as a whole: its 128 painted points are fine enough.
+        supersample=1,
         outline=0.5 * GRID,
         mark=(_HALF, _HALF),
     )
@@ -114,9 +116,25 @@ def blocks(pixels: Pixels, *, marked: Shape | None = None) -> Cells:
     shows its marked quarters as they are, whatever the rest of it would gain from.
     """
     lines, columns = pixels.shape[0] // GRID, pixels.shape[1] // GRID
-    # cells x pixels x colours, and each cell centred on its mean so that nothing cancels below
     split = pixels.reshape(lines, GRID, columns, GRID, 3).swapaxes(1, 2)
-    flat = split.reshape(lines * columns, GRID * GRID, 3).astype(np.float64)
+    every = split.reshape(lines * columns, GRID * GRID, 3)
+    first = every[:, :1]
+    # Most of a picture is sky: a cell of one colour needs no fitting.
+    edged = np.flatnonzero((every != first).any(axis=(1, 2)))
+    cells = [Cell(BLANK, colour, colour) for colour in map(tuple, first[:, 0].tolist())]
+    for index, cell in zip(edged.tolist(), _fitted(every[edged]), strict=True):
+        cells[index] = cell
+    if marked is not None:
+        for at in sorted({(row // 2, column // 2) for row, column in np.argwhere(marked).tolist()}):
+            line, column = at
+            quarters = marked[line * 2 : line * 2 + 2, column * 2 : column * 2 + 2]
+            cells[line * columns + column] = _show_mark(split[line, column], quarters)
+    return Cells(tuple(tuple(cells[n : n + columns]) for n in range(0, len(cells), columns)))
+
+
+def _fitted(pixels: Pixels) -> list[Cell]:
+    """The best of the Block Elements for each cell.   pixels: cells x pixels x colours."""
+    flat = pixels.astype(np.float64)
     mean = flat.mean(axis=1)
     # cells x shapes x colours: what the inked pixels add up to, away from the mean
     inked_sum = np.matmul(_MASKS.astype(np.float64), flat - mean[:, None, :])
@@ -125,22 +143,14 @@ def blocks(pixels: Pixels, *, marked: Shape | None = None) -> Cells:
     gain = (inked_sum**2).sum(axis=2) * spread
     gain[:, 0] = _LEAST_GAIN
     best = gain.argmax(axis=1)
-    every = np.arange(len(flat))
-    ink_sum = inked_sum[every, best]
+    ink_sum = inked_sum[np.arange(len(flat)), best]
     inked = _INKED[best][:, None]
-    ink = mean + ink_sum / np.maximum(inked, 1)
-    paper = mean - ink_sum / (GRID * GRID - inked)
-    inks, papers = _whole(ink), _whole(paper)
-    cells = [
-        Cell(BLANK if i == p else _CHARACTERS[shape], i, p)
-        for shape, i, p in zip(best.tolist(), inks, papers, strict=True)
+    inks = _whole(mean + ink_sum / np.maximum(inked, 1))
+    papers = _whole(mean - ink_sum / (GRID * GRID - inked))
+    return [
+        Cell(BLANK if ink == paper else _CHARACTERS[shape], ink, paper)
+        for shape, ink, paper in zip(best.tolist(), inks, papers, strict=True)
     ]
-    if marked is not None:
-        for at in sorted({(row // 2, column // 2) for row, column in np.argwhere(marked).tolist()}):
-            line, column = at
-            quarters = marked[line * 2 : line * 2 + 2, column * 2 : column * 2 + 2]
-            cells[line * columns + column] = _show_mark(split[line, column], quarters)
-    return Cells(tuple(tuple(cells[n : n + columns]) for n in range(0, len(cells), columns)))
 
 
 def _show_mark(pixels: Pixels, quarters: Shape) -> Cell:

@@ -45,9 +45,9 @@ def panel(
 def in_order(earlier: Sequence[Shape], later: Sequence[Shape], aspect: float) -> tuple[Shape, ...]:
     """Two panels, the earlier on the left, and an arrow to the later one."""
     height = 100.0
-    gap = 20.0 if aspect > 1.5 else 15.0
+    gap = 24.0 if aspect > 1.5 else 20.0
     width = max(44.0, (height * aspect - gap) / 2 * 0.97)
-    size = gap * 0.42
+    size = gap * 0.46
     x, y = width + gap / 2, -height / 2
     arrow = patch(
         INK, (x - size, y - size * 0.3), (x, y - size * 0.3), (x, y - size * 0.9), (x + size, y),

@@ -51,20 +51,30 @@ def mirror(hand: Point, size: float) -> list[Shape]:
 
 
 def towel(bones: Bones, build: Build) -> list[Shape]:
-    """Round the shoulders and down the back, with stripes at the hem."""
+    """Round shoulders, back and belly, with red stripes at the hem."""
     stripe: Colour = (226, 60, 60)
+    wide = 1.8 if build.leg > 25 else 2.1
     cloth = (
-        bones.trunk(1.12, 0.35), bones.trunk(1.2, -0.7), bones.trunk(0.8, -1.75),
-        bones.trunk(-0.1, -1.8), bones.trunk(-0.25, -0.1), bones.trunk(0.6, 0.1),
-    )  # fmt: skip
+        bones.trunk(1.14, 0.5),
+        bones.trunk(1.22, -0.7),
+        bones.trunk(0.8, -wide),
+        bones.trunk(-0.3, -wide - 0.1),
+        bones.trunk(-0.4, 0.55),
+        bones.trunk(0.6, 0.75),
+    )
     return [
         area(CLOTH, *cloth),
         *(
-            patch(stripe, bones.trunk(low + 0.12, -1.7), bones.trunk(low, -1.72),
-                  bones.trunk(low - 0.1, -0.1), bones.trunk(low + 0.02, 0.0))
-            for low in (0.08, 0.36)
+            patch(
+                stripe,
+                bones.trunk(low + 0.14, -wide + 0.05),
+                bones.trunk(low, -wide + 0.02),
+                bones.trunk(low - 0.04, 0.5),
+                bones.trunk(low + 0.1, 0.55),
+            )
+            for low in (-0.22, 0.1)
         ),
-    ]  # fmt: skip
+    ]
 
 
 def puddle(x: float, half: float) -> list[Shape]:
@@ -202,10 +212,12 @@ def dust(x: float, size: float) -> list[Shape]:
     ]
 
 
-def coins(start: Point, palm_at: Point, size: float) -> list[Shape]:
+def coins(start: Point, palm_at: Point, size: float, *, few: bool) -> list[Shape]:
     """Gold coins on the way from one hand to the other."""
     over = plus(palm_at, (0.0, -size * 1.4))
-    return [blob(between(start, over, share), size, size * 0.9, GOLD) for share in (0.2, 1.0)]
+    # In few rows two coins run into one bar.
+    shares = (0.2, 1.0) if not few else (0.6,)
+    return [blob(between(start, over, share), size, size * 0.9, GOLD) for share in shares]
 
 
 def note(at: Point, size: float) -> list[Shape]:

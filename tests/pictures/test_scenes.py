@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from drills.core.kinds import Side
 from drills.core.meanings import (
     Act,
     Activity,
@@ -26,7 +27,6 @@ from drills.core.meanings import (
     Report,
     Role,
     Scene,
-    Side,
     State,
     Transfer,
     Undergone,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import groupby
 
 from rich.color import Color
@@ -82,6 +83,7 @@ class Picture(Widget):
             self._timer = None
 
 
+@lru_cache(maxsize=64)
 def strips_of(cells: Cells) -> tuple[Strip, ...]:
     """One strip a row; neighbours of the same colours are one segment."""
     return tuple(_strip(row) for row in cells.rows)
@@ -91,9 +93,14 @@ def _strip(row: Sequence[Cell]) -> Strip:
     segments = []
     for (ink, paper), run in groupby(row, key=lambda cell: (cell.ink, cell.paper)):
         text = "".join(cell.character for cell in run)
-        segments.append(Segment(text, Style.from_color(_colour(ink), _colour(paper))))
+        segments.append(Segment(text, _style(ink, paper)))
     return Strip(segments, len(row))
 
 
+@lru_cache(maxsize=4096)
 def _colour(colour: Colour) -> Color:
     return Color.from_rgb(*colour)
+
+
+def _style(ink: Colour, paper: Colour) -> Style:
+    return Style.from_color(_colour(ink), _colour(paper))
