@@ -79,6 +79,11 @@ def read_blocks(text: str, where: str) -> tuple[Block, ...]:
         values = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise BadInput([_broken(str(error), text, where)]) from None
+    except ValueError:
+        # Python reads no number of more than some thousand digits.
+        raise BadInput(
+            [Problem(where=where, message="A number is too long.", mend="Shorten it.")]
+        ) from None
     except RecursionError:
         raise BadInput(
             [Problem(where=where, message="The brackets are too deep.", mend="Use flat lists.")]

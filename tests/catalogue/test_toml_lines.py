@@ -164,3 +164,8 @@ def test_a_mark_before_the_first_letter_is_skipped(tmp_path: Path) -> None:
     path = tmp_path / "words.toml"
     path.write_bytes(b"\xef\xbb\xbfa = 1\n")
     assert read_text(path, "words.toml") == "a = 1\n"
+
+
+def test_a_number_of_thousands_of_digits_is_refused_in_one_sentence() -> None:
+    with pytest.raises(BadInput, match="A number is too long"):
+        read_blocks(f"format = {'9' * 5000}\n", "plan.toml")
