@@ -25,6 +25,8 @@ def test_kills_at_moments_of_chance(tmp_path: Path) -> None:
             folders.append(tmp_path / f"practice-{number}")
             put_plan_in_force(folders[-1], installed())
         killed.append(play_until_killed(installed(), folders[-1], seed=SEED * 10_000 + number))
+        if len(killed) % 50 == 0:
+            print(f"{len(killed)} starts, {sum(each.seen for each in killed)} trials", flush=True)
     kills = [each for each in killed if not each.finished]
     print(
         f"\n{len(kills)} kills, {len(killed) - len(kills)} sessions that ended before theirs;"

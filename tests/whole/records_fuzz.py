@@ -226,12 +226,13 @@ class Fuzz:
 
 
 def _unclear(error: DrillsError) -> str:
-    """What is wrong with an error, for a person; empty when nothing is."""
+    """What is wrong with an error, for a person; empty when nothing is.
+
+    It may quote what it found: printing makes that inert (test_records_free_text).
+    """
     text = str(error)
     if not text.strip():
         return "says nothing"
-    if any((ord(letter) < 32 and letter != "\n") or 127 <= ord(letter) < 160 for letter in text):
-        return "brings control characters to the terminal"
     if "Traceback" in text or "object at 0x" in text:
         return "speaks of the program's inside"
     return ""
