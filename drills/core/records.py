@@ -189,8 +189,12 @@ class Trial:
 
     @property
     def counts(self) -> bool:
-        """There is a first response to count; a skipped trial (pain, a wish) is no answer."""
-        return bool(self.attempts) and not self.skipped
+        """There is a first response to judge, also when the trial was then left out.
+
+        A gesture that pain, weakness or reach hindered is noted and not judged.
+        """
+        first = self.first
+        return first is not None and Tick.BODY not in first.ticks
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -60,7 +60,7 @@ def alerts_of(
             and line.tired_after - line.tired_before >= tired_rise
         )
     ]
-    hindered = days(trial for trial in latest_trials(entries) if _hindered(trial))
+    hindered = days(trial for trial in latest_trials(entries) if is_hindered(trial))
     kinds = {
         AlertKind.NEW_SIGNS: noted(lambda entry: entry.new_signs),
         AlertKind.UNWELL: ended(CloseReason.UNWELL),
@@ -79,7 +79,8 @@ def alerts_of(
     return tuple(sorted(found, key=lambda alert: order.index(alert.kind)))
 
 
-def _hindered(trial: Trial) -> bool:
+def is_hindered(trial: Trial) -> bool:
+    """Pain, weakness or reach spoilt a try."""
     return any(Tick.BODY in attempt.ticks for attempt in trial.attempts)
 
 

@@ -40,6 +40,8 @@ def as_json(digest: Digest) -> dict[str, Any]:
         "simulated": digest.simulated,
         "first": digest.first.isoformat(),
         "last": digest.last.isoformat(),
+        "until": digest.until.isoformat(),
+        "over": digest.is_over,
         "plan": {
             "name": digest.plan_name,
             "version": digest.plan_version,
@@ -80,7 +82,12 @@ def _line(line: Line) -> dict[str, Any]:
         "change": _plain(line.change),
     }
     if line.gesture is not None:
-        row["gesture"] = {**_plain(line.gesture), "of": line.gesture.of, "mean": line.gesture.mean}
+        row["gesture"] = {
+            **_plain(line.gesture),
+            "of": line.gesture.of,
+            "mean": line.gesture.mean,
+            "mean_help": line.gesture.mean_help,
+        }
     return row
 
 

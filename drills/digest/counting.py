@@ -15,7 +15,6 @@ from drills.digest.values import (
     Line,
 )
 from drills.measures import accuracy, chance, cues, errors, latency
-from drills.measures.accuracy import is_scored
 from drills.measures.intervals import newcombe_difference, wilson
 
 EXAMPLES = 2
@@ -26,7 +25,10 @@ Key = tuple[ItemSet, Kind, str]
 def lines_of(
     trials: Sequence[Trial], earlier: Sequence[Trial], plan: Plan, labels: Mapping[str, str]
 ) -> tuple[Line, ...]:
-    """One line per set, task and name that was practised, in the order of the plan."""
+    """One line per set, task and name that was tried, in the order of the plan.
+
+    A gesture that was only hindered has a line too: it says so, and nothing else.
+    """
     now, before = _by_key(trials), _by_key(earlier)
     planned = [(block.kind, name) for block in plan.blocks for name in block.names]
     place = {key: number for number, key in enumerate(planned)}
@@ -55,7 +57,7 @@ def errors_of(trials: Sequence[Trial], labels: Mapping[str, str]) -> tuple[Error
 def _by_key(trials: Sequence[Trial]) -> dict[Key, list[Trial]]:
     found: dict[Key, list[Trial]] = {}
     for trial in trials:
-        if trial.counts:
+        if trial.attempts:
             key = (trial.asked.item_set, trial.asked.kind, trial.asked.target.name)
             found.setdefault(key, []).append(trial)
     return found
@@ -66,7 +68,7 @@ def _line(
 ) -> Line:
     item_set, kind, name = key
     counted = accuracy.count(trials)
-    judged = [trial for trial in trials if is_scored(trial)]
+    judged = [trial for trial in trials if trial.counts]
     guessed = kind is not Kind.GESTURE and bool(judged)
     chances = [1 / max(1, trial.asked.effective_k) for trial in judged] if guessed else []
     return Line(

@@ -7,6 +7,7 @@ from datetime import date, datetime, timedelta
 from itertools import pairwise
 
 from drills.core.due import Due
+from drills.core.kinds import Kind
 from drills.core.plans import Plan
 from drills.core.records import (
     CloseReason,
@@ -18,7 +19,7 @@ from drills.core.records import (
     latest_trials,
     practice_day,
 )
-from drills.digest.alerts import alerts_of
+from drills.digest.alerts import alerts_of, is_hindered
 from drills.digest.counting import errors_of, lines_of
 from drills.digest.values import (
     AnswerLine,
@@ -53,10 +54,10 @@ def make(
     upcoming: where every target of the plan stands.   labels: key -> plain name.
     earlier: entries of as many days before, for the change.
     today: while the range is still running; days to come are then neither days without practice
-    nor days on which anything was put off.
+    nor days on which anything was put off, and the plan asks nothing for them yet.
     notices: what the records themselves tell of damage or of the clock.
     """
-    known_until = last if today is None else max(first - timedelta(days=1), min(last, today))
+    until = last if today is None else max(first - timedelta(days=1), min(last, today))
     turns = plan.sitting.day_turns_at_hour
     own = _within(entries, first, last, turns)
     before = _within(earlier, date.min, first - timedelta(days=1), turns)
@@ -69,6 +70,7 @@ def make(
     return Digest(
         first=first,
         last=last,
+        until=until,
         plan_name=plan.name,
         plan_version=plan.version,
         therapist=plan.therapist,
@@ -81,15 +83,15 @@ def make(
             sat,
             practised_before=max((sitting.day for sitting in sat_before), default=None),
             first=first,
-            last=known_until,
+            last=until,
             turns_at_hour=turns,
             tired_rise=plan.sitting.tired_rise,
         ),
-        dose=_dose(own, plan, first, last),
+        dose=_dose(own, plan, first, until),
         sittings=sat,
         lines=lines,
         errors=errors_of(trials, labels),
-        upcoming=_upcoming(upcoming, labels, after=known_until, last=last),
+        upcoming=_upcoming(upcoming, labels, after=until, last=last),
         notes=tuple(
             Note(day=practice_day(entry.at, turns_at_hour=turns), text=entry.note)
             for entry in own
@@ -109,13 +111,16 @@ def _within(entries: Sequence[Entry], first: date, last: date, turns: int) -> tu
     return tuple(entry for entry in entries if first <= days[entry.session] <= last)
 
 
-def _dose(entries: Sequence[Entry], plan: Plan, first: date, last: date) -> Dose:
+def _dose(entries: Sequence[Entry], plan: Plan, first: date, until: date) -> Dose:
     done = dose.amount(dose.sittings(entries, day_turns_at_hour=plan.sitting.day_turns_at_hour))
-    days = days_between(first, last)
-    sessions_planned = plan.dose.sessions_per_week * len(days) / 7
+    asked = days_between(first, until)
+    # A clock that was wrong can have left practice on a day that is still to come.
+    days = days_between(first, max((until, *done.minutes_by_day)))
+    sessions_planned = plan.dose.sessions_per_week * len(asked) / 7
     minutes_planned = sessions_planned * plan.dose.minutes_per_session
     return Dose(
         minutes=done.minutes,
+        active_minutes=done.active_minutes,
         minutes_planned=minutes_planned,
         minutes_share=dose.adherence(done.minutes, minutes_planned),
         sessions=done.sessions,
@@ -140,6 +145,7 @@ def _sitting_line(sitting: dose.Sitting, entries: Sequence[Entry]) -> SittingLin
     return SittingLine(
         day=sitting.day,
         minutes=sitting.minutes,
+        active_minutes=sitting.active_minutes,
         trials=sitting.trials,
         tired_before=before[0] if before else None,
         tired_after=after[-1] if after else None,
@@ -152,7 +158,8 @@ def _upcoming(
 ) -> tuple[DueDay, ...]:
     """What falls due from the day after `after` to a week after `last`.
 
-    What is open by then stands on the first of these days.
+    What is open by then stands on the first of these days. Days with nothing are left out: each
+    practice moves what is due, so an empty day says nothing of that day.
     """
     days: dict[date, list[DueLine]] = {
         day: [] for day in days_between(after + timedelta(days=1), last + timedelta(days=7))
@@ -172,7 +179,7 @@ def _upcoming(
                     open_since=due.day if due.day <= after and due.last is not None else None,
                 )
             )
-    return tuple(DueDay(day=day, dues=tuple(of_day)) for day, of_day in days.items())
+    return tuple(DueDay(day=day, dues=tuple(of_day)) for day, of_day in days.items() if of_day)
 
 
 def _quality(
@@ -188,7 +195,8 @@ def _quality(
         plans=tuple(dict.fromkeys((entry.plan_name, entry.plan_version) for entry in opened)),
         contents=tuple(dict.fromkeys(entry.content_hash for entry in opened)),
         unfinished=sum(not trial.ended for trial in trials),
-        skipped=sum(trial.skipped for trial in trials),
+        # A hindered gesture is told as such, with the gestures.
+        skipped=sum(trial.skipped and not is_hindered(trial) for trial in trials),
         stopped_early=sum(line.reason not in (None, CloseReason.FINISHED) for line in sat),
         broken_off=sum(line.reason is None for line in sat),
         clock_back=_clock_back(entries),
@@ -211,6 +219,7 @@ def _clock_back(entries: Sequence[Entry]) -> int:
 
 def _answer(trial: Trial, turns: int) -> AnswerLine:
     first = trial.first
+    timed = trial.asked.kind is not Kind.GESTURE
     return AnswerLine(
         trial=trial.trial,
         session=trial.session,
@@ -224,7 +233,7 @@ def _answer(trial: Trial, turns: int) -> AnswerLine:
         right=trial.unaided_right,
         level_at_success=trial.level_at_success,
         score=None if first is None else first.score,
-        latency_ms=None if first is None else first.latency_ms,
+        latency_ms=first.latency_ms if first is not None and timed else None,
         ended=trial.ended,
         skipped=trial.skipped,
     )

@@ -15,6 +15,8 @@ _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
 COLUMNS = (
     "first",
     "last",
+    "until",
+    "over",
     "simulated",
     "plan",
     "plan_version",
@@ -40,6 +42,8 @@ COLUMNS = (
     *(f"error_{foil.value}" for foil in Foil),
     *(f"score_{score}" for score in range(4)),
     "mean_score",
+    "mean_first_help",
+    "hindered",
 )
 
 
@@ -62,6 +66,8 @@ def _row(digest: Digest, line: Line) -> dict[str, Any]:
     row: dict[str, Any] = {
         "first": digest.first.isoformat(),
         "last": digest.last.isoformat(),
+        "until": digest.until.isoformat(),
+        "over": "yes" if digest.is_over else "no",
         "simulated": "yes" if digest.simulated else "no",
         "plan": digest.plan_name,
         "plan_version": digest.plan_version,
@@ -85,6 +91,8 @@ def _row(digest: Digest, line: Line) -> dict[str, Any]:
         "change_low": None if between is None else between.low,
         "change_high": None if between is None else between.high,
         "mean_score": None if gesture is None else gesture.mean,
+        "mean_first_help": None if gesture is None else gesture.mean_help,
+        "hindered": None if gesture is None else gesture.hindered,
     }
     row.update({f"error_{foil.value}": count for foil, count in line.errors.items()})
     if gesture is not None:

@@ -56,7 +56,7 @@ def _head(digest: Digest) -> Iterator[str]:
         yield wording.SIMULATED
         yield "=" * len(wording.SIMULATED)
     yield "PRACTICE DIGEST"
-    yield f"{wording.day_and_year(digest.first)} to {wording.day_and_year(digest.last)}"
+    yield from _fold(wording.range_told(digest), indent=0)
     plan = f"Plan: {digest.plan_name}, version {digest.plan_version}."
     therapist = f" Therapist: {digest.therapist}." if digest.therapist.strip() else ""
     yield from _fold(plan + therapist, indent=0)
@@ -72,12 +72,14 @@ def _alerts(digest: Digest) -> Iterator[str]:
 def _dose(digest: Digest) -> Iterator[str]:
     dose = digest.dose
     for name, done, planned, share in (
-        ("Active minutes", dose.minutes, dose.minutes_planned, dose.minutes_share),
         ("Sessions", dose.sessions, dose.sessions_planned, dose.sessions_share),
+        ("Minutes", dose.minutes, dose.minutes_planned, dose.minutes_share),
     ):
-        of = "" if share is None else f" of {wording.number(planned)} ({wording.percent(share)})"
-        yield f"  {name:<15} {wording.number(done)}{of}"
+        against = wording.planned(digest, planned, share).replace(wording.KEEP, " ")
+        yield f"  {name:<15} {wording.number(done)}{against}"
+    yield f"  {'Active minutes':<15} {wording.number(dose.active_minutes)}"
     yield f"  {'Trials':<15} {dose.trials} on {dose.days} days"
+    yield from _fold(wording.MINUTES, hang=0)
     most = max(dose.by_day.values(), default=0.0)
     if most and len(dose.by_day) <= 14:
         for day, minutes in dose.by_day.items():
@@ -117,8 +119,12 @@ def _gestures(digest: Digest) -> Iterator[str]:
     if not digest.gesture_lines:
         yield "  None practised."
         return
-    yield "  First try, scored 0 to 3 by the caregiver."
-    yield f"  {'':<26}{'n':>4}{'mean':>6}   {'0':>3}{'1':>4}{'2':>4}{'3':>4}   with help"
+    yield from _fold(wording.GESTURE_TRIES, hang=0)
+    yield (
+        f"  {'':<24}{'n':>4}{'alone':>13}{'help':>8}{'mean':>7}"
+        f"{'0':>4}{'1':>3}{'2':>3}{'3':>3}{'with':>7}"
+    )
+    yield f"  {'':<24}{'':>4}{'':>13}{'before':>8}{'score':>7}{'':>13}{'help':>7}"
     for line in digest.gesture_lines:
         yield from _gesture(line)
 
@@ -129,14 +135,14 @@ def _gesture(line: Line) -> Iterator[str]:
         return
     label = line.label if line.item_set is ItemSet.TREATED else f"{line.label}, {line.item_set}"
     label = wording.inert(label)
-    if len(label) > 25:
+    if len(label) > 23:
         yield from _fold(label)
         label = ""
-    mean = "-" if gesture.mean is None else f"{gesture.mean:.1f}"
     zero, one, two, three = gesture.scores
     yield (
-        f"  {label:<26}{gesture.of:>4}{mean:>6}   {zero:>3}{one:>4}{two:>4}{three:>4}   "
-        f"{line.aided.right}/{line.aided.of}"
+        f"  {label:<24}{gesture.of:>4}{wording.alone(line):>13}"
+        f"{wording.mean(gesture.mean_help):>8}{wording.mean(gesture.mean):>7}"
+        f"{zero:>4}{one:>3}{two:>3}{three:>3}{f'{line.aided.right}/{line.aided.of}':>7}"
     )
     if wording.ticks(line) != "-":
         yield from _fold(f"ticked: {wording.ticks(line)}", indent=4)
@@ -146,19 +152,21 @@ def _sessions(digest: Digest) -> Iterator[str]:
     if not digest.sittings:
         yield "  None."
         return
-    yield f"  {'':<12}{'minutes':>8}{'trials':>8}   tired (1-5)   ended"
+    yield f"  {'':<12}{'minutes':>8}{'active':>8}{'trials':>8}   tired (1-5)   ended"
     for sitting in digest.sittings:
         yield (
             f"  {wording.day(sitting.day):<12}{wording.number(sitting.minutes):>8}"
-            f"{sitting.trials:>8}   {wording.tired(sitting):<13} {wording.REASONS[sitting.reason]}"
+            f"{wording.number(sitting.active_minutes):>8}{sitting.trials:>8}   "
+            f"{wording.tired(sitting):<13} {wording.REASONS[sitting.reason]}"
         )
 
 
 def _upcoming(digest: Digest) -> Iterator[str]:
+    if not digest.upcoming:
+        yield from _fold(wording.NOTHING_DUE)
+        return
+    yield from _fold(wording.DUE_MOVES)
     for day, rows in wording.due_days(digest.upcoming):
-        if not rows:
-            yield f"  {day}: nothing due"
-            continue
         yield f"  {day}"
         for row in rows:
             yield from _fold(f"{row.what}: {row.why}", indent=4)

@@ -45,14 +45,18 @@ class Alert:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dose:
-    """What was done against what the plan asks for over as many days; minutes are active ones.
+    """What was done against what the plan asks for over as many days, days to come left out.
 
-    sessions_share, minutes_share: of what was asked for, at most 1.
+    minutes: of sessions, from opening to closing, as the plan means them.
+    active_minutes: of answering; nothing in the plan says how many there should be.
+    sessions_share, minutes_share: of what was asked for, at most 1; None when nothing was.
+    by_day: minutes of sessions on each day so far.
     """
 
     minutes: float
     minutes_planned: float
     minutes_share: float | None
+    active_minutes: float
     sessions: int
     sessions_planned: float
     sessions_share: float | None
@@ -63,13 +67,15 @@ class Dose:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SittingLine:
-    """One session.   tired_before, tired_after: 1 (fresh) to 5, None where it was not said.
+    """One session; minutes from opening to closing.
 
+    tired_before, tired_after: 1 (fresh) to 5, None where it was not said.
     reason: None when it was broken off.
     """
 
     day: date
     minutes: float
+    active_minutes: float
     trials: int
     tired_before: int | None
     tired_after: int | None
@@ -183,7 +189,11 @@ class Quality:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AnswerLine:
-    """One trial as it was kept.   first_choice: index of the option, None for a gesture."""
+    """One trial as it was kept.
+
+    first_choice: index of the option, None for a gesture.
+    latency_ms: None for a gesture too: it would be the caregiver's.
+    """
 
     trial: str
     session: str
@@ -206,13 +216,16 @@ class AnswerLine:
 class Digest:
     """The practice days `first` to `last`, both included.
 
+    until: the last day that is counted: `last`, or today while days are still to come; the day
+    before `first` when all of them are.
     simulated: any of it was practised by a simulated patient.
     lines: sentences and words first, gestures after them, each in the order of the plan.
-    upcoming: the days to come, to a week after `last`.
+    upcoming: days to come on which something is due, to a week after `last`.
     """
 
     first: date
     last: date
+    until: date
     plan_name: str
     plan_version: int
     therapist: str
@@ -227,6 +240,11 @@ class Digest:
     notes: tuple[Note, ...]
     quality: Quality
     answers: tuple[AnswerLine, ...]
+
+    @property
+    def is_over(self) -> bool:
+        """No day of the range is still to come."""
+        return self.until >= self.last
 
     @property
     def word_lines(self) -> tuple[Line, ...]:

@@ -7,6 +7,9 @@ from datetime import date, timedelta
 
 from drills.core.problems import BadInput
 
+# Far enough from the ends of the calendar that as many days before and after can be reckoned.
+YEARS = range(2000, 2200)
+
 _WEEK = re.compile(r"(\d{4})-W(\d{1,2})", re.ASCII)
 
 
@@ -16,10 +19,12 @@ def range_of_week(text: str) -> tuple[date, date]:
     if match is None:
         raise BadInput(f"{text!r} is no week. Write the year and the week, like 2026-W48.")
     year, week = int(match[1]), int(match[2])
+    if year not in YEARS:
+        raise BadInput(f"{text!r} is too far off. The year is {YEARS[0]} to {YEARS[-1]}.")
     try:
         first = date.fromisocalendar(year, week, 1)
         return first, first + timedelta(days=6)
-    except (ValueError, OverflowError):
+    except ValueError:
         raise BadInput(f"{text!r} is no week: {year} has no week {week}.") from None
 
 

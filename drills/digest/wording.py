@@ -114,6 +114,24 @@ def days(on: Sequence[date]) -> str:
     return ", ".join(day(each) for each in on)
 
 
+def range_told(digest: Digest) -> str:
+    """The days of the digest, and how far they have come."""
+    told = f"{day_and_year(digest.first)} to {day_and_year(digest.last)}"
+    if digest.is_over:
+        return told
+    if digest.until < digest.first:
+        return f"{told}, not begun yet"
+    return f"{told}, not over yet: counted to {day(digest.until)}"
+
+
+def planned(digest: Digest, asked: float, of: float | None) -> str:
+    """` of 125 (30%)`; empty where the plan asks for nothing."""
+    if of is None:
+        return ""
+    so_far = "" if digest.is_over else f"planned so far{KEEP}"
+    return f" of {number(asked)} {so_far}({percent(of)})"
+
+
 def number(value: float) -> str:
     """At most one decimal, and none where there is nothing to say."""
     return f"{value:.1f}".removesuffix(".0")
@@ -135,6 +153,14 @@ def share(of: Share) -> str:
     return f"{of.right}/{of.of} ({percent(of.right / of.of)})"
 
 
+MINUTES = (
+    "Minutes: of sessions, from opening to closing, as the plan means them. Active: answering "
+    "only, without rests and gaps; a longer wait counts as one minute."
+)
+GESTURE_TRIES = (
+    "First tries, scored by the caregiver: 3 right at once, 2 known with a small slip, 1 part "
+    "right, 0 not known. Alone: 2 or 3 with no help before. Help before: mean level, 0 is none."
+)
 TWO_CHOICES = "Of two choices, a second try is sure to be right: with help then says little."
 
 
@@ -177,6 +203,15 @@ def alert(of: Alert) -> str:
         return f"No practice for {of.count} days: {span(of.days[0], of.days[-1])}."
     times = "" if of.count == 1 else f", {of.count} times"
     return f"{ALERTS[of.kind]}: {days(of.days)}{times}."
+
+
+def alone(line: Line) -> str:
+    """Gestures scored 2 or 3 with no help before, of those scored; `-` when none was."""
+    return share(line.unaided) if line.unaided.of else "-"
+
+
+def mean(value: float | None) -> str:
+    return "-" if value is None else f"{value:.1f}"
 
 
 def ticks(line: Line) -> str:
@@ -254,20 +289,13 @@ def _due_row(lines: Sequence[DueLine]) -> DueRow:
     )
 
 
+DUE_MOVES = "As it stands now; each practice moves these days."
+NOTHING_DUE = "Nothing has its day in the week to come; sessions go on as planned."
+
+
 def due_days(days: Iterable[DueDay]) -> list[tuple[str, list[DueRow]]]:
-    """The days with what is due on each; neighbouring days with nothing are told together."""
-    found: list[tuple[str, list[DueRow]]] = []
-    empty: list[DueDay] = []
-    for due_day in (*days, None):
-        if due_day is not None and not due_day.dues:
-            empty.append(due_day)
-            continue
-        if empty:
-            found.append((span(empty[0].day, empty[-1].day), []))
-            empty = []
-        if due_day is not None:
-            found.append((day(due_day.day), due_rows(due_day.dues)))
-    return found
+    """The days with what is due on each."""
+    return [(day(due_day.day), due_rows(due_day.dues)) for due_day in days]
 
 
 def quality(digest: Digest) -> list[tuple[str, str]]:

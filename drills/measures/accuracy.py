@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from drills.core.gestures import Tick
 from drills.core.records import Trial
 
 
@@ -25,18 +24,12 @@ class Accuracy:
     aided: Share
 
 
-def is_scored(trial: Trial) -> bool:
-    """There is a first response to judge.
-
-    A gesture that pain, weakness or reach hindered is noted and not judged.
-    """
-    first = trial.first
-    return first is not None and Tick.BODY not in first.ticks
-
-
 def count(trials: Iterable[Trial]) -> Accuracy:
-    """Right alone and right with help, of the trials that can be judged."""
-    judged = [trial for trial in trials if is_scored(trial)]
+    """Right alone and right with help, of the trials that count.
+
+    One left out after a wrong response counts on both sides: it never came to be right.
+    """
+    judged = [trial for trial in trials if trial.counts]
     # A trial left in the middle has its first response, but not all the help it could have had.
     ended = [trial for trial in judged if trial.ended]
     return Accuracy(

@@ -6,13 +6,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from drills.core.records import Trial
-from drills.measures.accuracy import is_scored
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CueUse:
-    """of: ended trials that could have had help.   dependence: 0 without help, 1 always shown.
+    """of: trials gone through to the end that could have had help.
 
+    dependence: 0 without help, 1 always shown.
     mean_level: of the cue at which the answer came, the top one where it never did.
     mean_level and dependence: None without trials.
     """
@@ -23,11 +23,11 @@ class CueUse:
 
 
 def summarise(trials: Iterable[Trial]) -> CueUse:
-    """The help that ended trials took."""
+    """The help that trials took; one that was left out had not all that it could have had."""
     used = [
         (trial.asked.top_level if level is None else level, trial.asked.top_level)
         for trial in trials
-        if is_scored(trial) and trial.ended and trial.asked.top_level > 0
+        if trial.counts and trial.ended and not trial.skipped and trial.asked.top_level > 0
         for level in (trial.level_at_success,)
     ]
     if not used:

@@ -1,4 +1,9 @@
-"""How much was practised, and how much of what was asked for."""
+"""How much was practised, and how much of what was asked for.
+
+Two kinds of minutes. A session's minutes go from its opening to its closing, rests and all: a plan
+speaks of such minutes, so they alone are held against it. Active minutes are those of answering:
+from the showing of each trial to its end, without rests, check-ins and gaps between trials.
+"""
 
 from __future__ import annotations
 
@@ -17,14 +22,18 @@ from drills.core.records import (
     practice_day,
 )
 
+# A longer wait for one response is no practice beyond this.
 IDLE_SECONDS = 60.0
+# Nor is a longer silence a part of the session: somebody went away, or the computer slept.
+AWAY_SECONDS = 600.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sitting:
     """One session as the person knows it: what was broken off and gone on with is one.
 
-    sessions: their ids, first to last.   trials: with a first response.
+    sessions: their ids, first to last.   trials: with a first response, hindered ones included.
+    minutes: from opening to closing.   active_minutes: of answering.
     reason: how it ended; None when it was broken off.   day: a practice day.
     """
 
@@ -32,14 +41,16 @@ class Sitting:
     day: date
     trials: int
     minutes: float
+    active_minutes: float
     reason: CloseReason | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Amount:
-    """What was done.   minutes: active, by practice day, days with practice only."""
+    """What was done.   minutes_by_day: of sessions, by practice day, days with practice only."""
 
     minutes_by_day: Mapping[date, float]
+    active_minutes: float
     sessions: int
     trials: int
 
@@ -62,16 +73,34 @@ def active_seconds(trial: Trial) -> float:
     )
 
 
+def session_seconds(entries: Sequence[Entry]) -> float:
+    """From the opening of one session to its closing, else to its last entry.
+
+    entries: of one session, as written.   A silence of more than ten minutes is cut to ten.
+    """
+    if not entries:
+        return 0.0
+    began = entries[0].started_at if isinstance(entries[0], Trial) else entries[0].at
+    # A clock that went backwards adds nothing.
+    return sum(
+        min(max((after - before).total_seconds(), 0.0), AWAY_SECONDS)
+        for before, after in pairwise([began, *(entry.at for entry in entries)])
+    )
+
+
 def sittings(entries: Sequence[Entry], *, day_turns_at_hour: int) -> tuple[Sitting, ...]:
     """Every session with at least one response, chains of `continues` joined, oldest first."""
     opened = {entry.session: entry for entry in entries if isinstance(entry, SessionOpened)}
     closed = {entry.session: entry.reason for entry in entries if isinstance(entry, SessionClosed)}
+    kept: dict[str, list[Entry]] = {}
+    for entry in entries:
+        kept.setdefault(entry.session, []).append(entry)
     chains: dict[str, list[str]] = {}
-    for session in dict.fromkeys(entry.session for entry in entries):
+    for session in kept:
         chains.setdefault(_root(session, opened), []).append(session)
     trials: dict[str, list[Trial]] = {}
     for trial in latest_trials(entries):
-        if trial.counts:
+        if trial.attempts:
             trials.setdefault(trial.session, []).append(trial)
     found = []
     for root, chain in chains.items():
@@ -84,7 +113,8 @@ def sittings(entries: Sequence[Entry], *, day_turns_at_hour: int) -> tuple[Sitti
                 sessions=tuple(chain),
                 day=practice_day(began, turns_at_hour=day_turns_at_hour),
                 trials=len(of_chain),
-                minutes=sum(active_seconds(trial) for trial in of_chain) / 60,
+                minutes=sum(session_seconds(kept[session]) for session in chain) / 60,
+                active_minutes=sum(active_seconds(trial) for trial in of_chain) / 60,
                 reason=closed.get(chain[-1]),
             )
         )
@@ -98,6 +128,7 @@ def amount(sat: Sequence[Sitting]) -> Amount:
         minutes[sitting.day] = minutes.get(sitting.day, 0.0) + sitting.minutes
     return Amount(
         minutes_by_day=dict(sorted(minutes.items())),
+        active_minutes=sum(sitting.active_minutes for sitting in sat),
         sessions=len(sat),
         trials=sum(sitting.trials for sitting in sat),
     )

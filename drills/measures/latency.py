@@ -1,7 +1,8 @@
 """How fast right answers came, with what stands out marked and not thrown away.
 
 Source of the rule: Leys et al. 2013, Journal of Experimental Social Psychology 49:764, with three
-deviations. Right answers without help only: a wrong or helped one measures something else.
+deviations. Right answers without help only: a wrong or helped one measures something else. No
+gestures: what is timed there is how long the caregiver took to score.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from statistics import median
 
+from drills.core.kinds import Kind
 from drills.core.records import Trial
 
 # A press so soon after the prompt is no answer to it.
@@ -45,11 +47,14 @@ def bounds(values: Sequence[float], *, deviations: float = DEVIATIONS) -> tuple[
 
 
 def summarise(trials: Iterable[Trial]) -> Latency:
-    """The latency of unaided right answers."""
+    """The latency of unaided right answers to sentences and words."""
     measured = [
         trial.first.latency_ms
         for trial in trials
-        if trial.unaided_right and trial.first is not None and trial.first.latency_ms is not None
+        if trial.asked.kind is not Kind.GESTURE
+        and trial.unaided_right
+        and trial.first is not None
+        and trial.first.latency_ms is not None
     ]
     kept = [value for value in measured if value >= TOO_SOON_MS]
     too_soon = len(measured) - len(kept)

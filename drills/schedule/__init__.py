@@ -5,6 +5,6 @@ core and measures. Pure: today and chance are arguments. Tested by tests/schedul
 """
 
 from drills.schedule.sitting import BlockDeal, deal, fit
-from drills.schedule.spacing import calendar, standing, standings
+from drills.schedule.spacing import standing, standings
 
-__all__ = ["BlockDeal", "calendar", "deal", "fit", "standing", "standings"]
+__all__ = ["BlockDeal", "deal", "fit", "standing", "standings"]

@@ -6,7 +6,7 @@ not sentences; for sentences it is an extrapolation, so every number is a settin
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import groupby
@@ -15,7 +15,6 @@ from drills.core.due import Due
 from drills.core.items import ItemSet, Kind, Target
 from drills.core.plans import SpacingSettings
 from drills.core.records import Trial, practice_day
-from drills.measures.accuracy import is_scored
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,9 +62,7 @@ def standing(
     days = [
         (min(practice_day(trial.started_at, turns_at_hour=day_turns_at_hour), today), trial)
         for trial in trials
-        if trial.asked.target == target
-        and trial.asked.item_set is ItemSet.TREATED
-        and is_scored(trial)
+        if trial.asked.target == target and trial.asked.item_set is ItemSet.TREATED and trial.counts
     ]
     if not days:
         return Due(target=target, day=today, rung=-1, run=0, last=None, reason="New: not met yet.")
@@ -114,18 +111,6 @@ def gap_days(rung: int, settings: SpacingSettings) -> int:
     """Days from the last practice to the next; before the first rung, the shortest gap."""
     ladder = settings.ladder_days
     return ladder[min(max(rung, 0), len(ladder) - 1)]
-
-
-def calendar(dues: Iterable[Due], *, first: date, last: date) -> Mapping[date, tuple[Due, ...]]:
-    """What is due on each day from `first` to `last`; what was due before stands on `first`."""
-    days: dict[date, list[Due]] = {
-        first + timedelta(days=step): [] for step in range((last - first).days + 1)
-    }
-    for due in sorted(dues, key=lambda due: (due.day, due.target)):
-        day = max(due.day, first)
-        if day in days:
-            days[day].append(due)
-    return {day: tuple(of_day) for day, of_day in days.items()}
 
 
 def _fold_day(fold: _Fold, trials: Sequence[Trial], settings: SpacingSettings) -> _Fold:

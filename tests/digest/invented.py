@@ -75,7 +75,8 @@ def week(*, simulated: bool = False, note: str = "Slept badly.") -> list[Entry]:
 
     Passive pictures (two options): 2 of 10 right alone, 7 reversed roles on the first response and
     one wrong verb; 8 of 10 with help. Active pictures: 10 of 10. Place words: 2 of 4.
-    Gesture: 3, 2, 0 (grip) and one that pain hindered. 28 trials of 30 s: 14 active minutes.
+    Gesture: 3, 2, 0 (grip) and one that pain hindered. 28 trials of 30 s: 14 active minutes of 16,
+    from opening to closing.
     """
     tuesday = MONDAY + timedelta(days=1)
     entries: list[Entry] = [

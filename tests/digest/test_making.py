@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from scipy.stats import binomtest
 from statsmodels.stats.proportion import confint_proportions_2indep, proportion_confint
 
+from drills.core.gestures import Tick
 from drills.core.items import Foil, ItemSet, Kind
 from drills.core.plans import Dose, Plan
 from drills.core.records import CloseReason, Topic
@@ -40,11 +41,36 @@ def line(of: Digest, name: str):
 
 def test_dose_is_held_against_the_plan():
     dose = digest().dose
-    assert (dose.minutes, dose.sessions, dose.trials, dose.days) == (14, 2, 28, 2)
+    assert (dose.minutes, dose.sessions, dose.trials, dose.days) == (16, 2, 28, 2)
+    assert dose.active_minutes == 14
     assert (dose.minutes_planned, dose.sessions_planned) == (125, 5)
-    assert dose.minutes_share == pytest.approx(14 / 125)
+    assert dose.minutes_share == pytest.approx(16 / 125)
     assert dose.sessions_share == pytest.approx(0.4)
-    assert list(dose.by_day.values()) == [5, 9, 0, 0, 0, 0, 0]
+    assert list(dose.by_day.values()) == [6, 10, 0, 0, 0, 0, 0]
+
+
+def test_a_week_that_runs_is_held_against_its_days_so_far():
+    running = digest(today=date(2026, 11, 25))
+    assert (running.until, running.is_over) == (date(2026, 11, 25), False)
+    assert running.dose.sessions_planned == pytest.approx(5 * 3 / 7)
+    assert running.dose.minutes_planned == pytest.approx(125 * 3 / 7)
+    assert running.dose.sessions_share == pytest.approx(2 / (5 * 3 / 7))
+    assert list(running.dose.by_day.values()) == [6, 10, 0]
+    assert digest(today=LAST).is_over
+    assert digest(today=LAST).dose == digest().dose
+
+
+def test_a_range_to_come_asks_for_nothing_yet():
+    found = digest([], today=FIRST - timedelta(days=3))
+    assert not found.is_over
+    assert found.dose.sessions_planned == 0
+    assert (found.dose.sessions_share, found.dose.by_day) == (None, {})
+
+
+def test_practice_dated_ahead_by_a_wrong_clock_keeps_its_day():
+    found = digest(today=FIRST)
+    assert found.dose.sessions_planned == pytest.approx(5 / 7)
+    assert sum(found.dose.by_day.values()) == found.dose.minutes == 16
 
 
 def test_two_weeks_ask_for_twice_the_dose():
@@ -55,7 +81,8 @@ def test_two_weeks_ask_for_twice_the_dose():
 def test_sessions_say_how_tired_they_made_and_how_they_ended():
     monday, tuesday = digest().sittings
     assert (monday.tired_before, monday.tired_after) == (1, 3)
-    assert (monday.trials, monday.minutes, monday.reason) == (10, 5, CloseReason.FINISHED)
+    assert (monday.trials, monday.reason) == (10, CloseReason.FINISHED)
+    assert (monday.minutes, monday.active_minutes) == (6, 5)
     assert (tuesday.tired_before, tuesday.tired_after) == (2, None)
     assert tuesday.reason is CloseReason.STOPPED
 
@@ -143,21 +170,68 @@ def test_the_gesture_line_leaves_out_the_painful_try():
     assert line(digest(), "wave").verdict is None
 
 
+def test_leaving_one_out_after_a_wrong_answer_is_in_every_number():
+    entries = [
+        opened("m", MONDAY),
+        *(trial("right", session="m") for _ in range(3)),
+        *(trial("wrong", session="m", skipped=True) for _ in range(3)),
+        trial(session="m", skipped=True),
+    ]
+    found = digest(entries, earlier=())
+    passive = line(found, "full_passive")
+    assert passive.unaided == Share(right=3, of=6)
+    assert passive.errors[Foil.REVERSAL] == found.errors[0].count == 3
+    assert (found.dose.trials, found.quality.skipped) == (6, 4)
+
+
+def test_a_session_of_hindered_gestures_was_held_and_its_line_says_so():
+    entries = [opened("m", MONDAY)] + [
+        trial(0, target=WAVE, ticks=(Tick.BODY,), session="m") for _ in range(4)
+    ]
+    found = digest(entries, earlier=())
+    wave = line(found, "wave")
+    assert wave.gesture is not None
+    assert (wave.gesture.of, wave.gesture.hindered, wave.unaided.of) == (0, 4, 0)
+    assert (found.dose.sessions, found.dose.trials) == (1, 4)
+    # They are told as hindered and not again as skipped.
+    assert found.quality.skipped == 0
+
+
+def test_gestures_scored_with_help_are_not_alone():
+    shown = [trial(3, target=WAVE, levels=(6,), session="t") for _ in range(3)]
+    wave = line(digest([*week(), *shown]), "wave")
+    assert wave.unaided == Share(right=2, of=6)
+    assert wave.gesture is not None
+    assert wave.gesture.mean_help == 3
+
+
+def test_the_caregivers_scoring_time_is_no_latency():
+    entries = [opened("m", MONDAY)] + [
+        trial(3, target=WAVE, session="m", latency_ms=ms) for ms in (100, 4000, 4000, 90_000)
+    ]
+    found = digest(entries, earlier=())
+    assert line(found, "wave").latency.median_ms is None
+    assert (found.quality.slow, found.quality.too_soon) == (0, 0)
+
+
 def test_what_is_due_stands_on_its_day_and_what_was_put_off_on_the_first():
     days = digest().upcoming
-    assert [each.day for each in days] == [
-        date(2026, 11, 30) + timedelta(days=step) for step in range(7)
-    ]
+    # Days on which nothing is due say nothing, for each practice moves what is.
+    assert [each.day for each in days] == [date(2026, 11, 30), date(2026, 12, 2)]
     first = {each.target: each.open_since for each in days[0].dues}
     # What was never met was not put off; what is due later than the week is left out.
     assert first == {PASSIVE: date(2026, 11, 25), CLOZE: None}
-    assert [each.target for each in days[2].dues] == [ACTIVE]
+    assert [each.target for each in days[1].dues] == [ACTIVE]
     assert WAVE not in [each.target for day in days for each in day.dues]
 
 
 def test_in_the_middle_of_the_week_what_is_still_to_come_is_not_put_off():
     days = digest(today=date(2026, 11, 24)).upcoming
-    assert (days[0].day, days[-1].day) == (date(2026, 11, 25), date(2026, 12, 6))
+    assert [each.day for each in days] == [
+        date(2026, 11, 25),
+        date(2026, 11, 29),
+        date(2026, 12, 2),
+    ]
     assert [(due.target, due.open_since) for due in days[0].dues] == [(PASSIVE, None)]
     late = digest(today=date(2026, 11, 26)).upcoming
     assert [(due.target, due.open_since) for due in late[0].dues] == [(PASSIVE, date(2026, 11, 25))]
@@ -176,7 +250,9 @@ def test_every_answer_of_the_week_is_kept_one_by_one():
     assert [each.right for each in found] == [each.unaided_right for each in trials]
     aided = found[2]
     assert (aided.first_choice, aided.foil, aided.level_at_success) == (1, Foil.REVERSAL, 3)
-    assert [each.score for each in found[-4:]] == [3, 2, 0, 0]
+    assert [each.score for each in found[-4:]] == [3, 2, 0, None]
+    # A gesture's time is the caregiver's.
+    assert [each.latency_ms for each in found[-5:]] == [4000, None, None, None, None]
 
 
 def test_a_trial_written_again_counts_once_as_last_written():

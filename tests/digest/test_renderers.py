@@ -9,7 +9,7 @@ import re
 import string
 import unicodedata
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 from html.parser import HTMLParser
 
 import pytest
@@ -108,7 +108,11 @@ def test_text_page_json_and_csv_agree_on_every_line():
         assert "2/10 (20%)" in form
         assert "6 to 51" in form
         assert "-30 points (-60 to 11), from 5/10" in form
-        assert "14 of 125" in form
+        assert "Sessions 2 of 5 (40%)" in form
+        assert "Minutes 16 of 125 (13%)" in form
+        assert "Active minutes 14" in form
+        assert "14 of 125" not in form
+    assert (data["dose"]["minutes"], data["dose"]["active_minutes"]) == (16, 14)
 
 
 def test_json_holds_what_the_contract_names():
@@ -129,7 +133,7 @@ def test_json_holds_what_the_contract_names():
     line = data["lines"][1]
     assert {"kind", "name", "label", "unaided", "aided", "chance", "errors"} <= set(line)
     assert set(line["unaided"]) == {"right", "of", "low", "high"}
-    assert data["dose"]["by_day"]["2026-11-23"] == 5
+    assert data["dose"]["by_day"]["2026-11-23"] == 6
     assert data["upcoming"][0]["due"][0]["open_since"] == "2026-11-25"
     assert data["lines"][3]["gesture"]["scores"] == [1, 0, 1, 1]
 
@@ -197,7 +201,57 @@ def test_what_is_due_says_when_and_why_and_what_was_put_off():
         "right alone in a row: contact 10; last on Tue 24 Nov"
     )
     for form in (text, page):
-        assert "Thu 3 to Sun 6 Dec: nothing due" in form
+        assert "As it stands now; each practice moves these days." in form
+        assert "nothing due" not in form
+        assert "Thu 3 Dec" not in form
+
+
+def test_where_nothing_is_due_practice_still_goes_on():
+    forms = all_forms(digest(upcoming=()))
+    for form in (flat(forms["text"]), Page(forms["html"]).text):
+        assert "sessions go on as planned" in form
+    assert json.loads(forms["json"])["upcoming"] == []
+
+
+def test_a_range_that_is_not_over_says_so_in_every_form():
+    forms = all_forms(digest(today=date(2026, 11, 25)))
+    told = "Mon 23 Nov 2026 to Sun 29 Nov 2026, not over yet: counted to Wed 25 Nov"
+    for form in (flat(forms["text"]), Page(forms["html"]).text):
+        assert told in form
+        assert "Sessions 2 of 2.1 planned so far (93%)" in form.replace("\xa0", " ")
+        assert "Minutes 16 of 53.6 planned so far (30%)" in form.replace("\xa0", " ")
+    data = json.loads(forms["json"])
+    assert (data["until"], data["over"]) == ("2026-11-25", False)
+    row = next(csv.DictReader(io.StringIO(forms["csv"])))
+    assert (row["until"], row["over"]) == ("2026-11-25", "no")
+    entries = week()
+    over = all_forms(digest(entries, earlier=(), today=date(2026, 11, 29)))
+    assert over == all_forms(digest(entries, earlier=()))
+    assert "not over yet" not in over["text"]
+    assert json.loads(over["json"])["over"] is True
+
+
+def test_a_range_to_come_is_no_failing():
+    forms = all_forms(digest([], today=date(2026, 11, 20)))
+    for form in (flat(forms["text"]), Page(forms["html"]).text):
+        assert "not begun yet" in form
+        assert "0%" not in form
+        assert "Sessions 0 Minutes 0 Active" in form
+
+
+def test_gestures_alone_and_the_help_before_are_the_same_in_every_form():
+    shown = [trial(3, target=WAVE, levels=(6,), session="t") for _ in range(3)]
+    forms = all_forms(digest([*week(), *shown]))
+    # Six scored tries: alone 2 of 6, help (0 + 0 + 0 + 6 + 6 + 6) / 6, score (3 + 2 + 0 + 9) / 6.
+    # Shown at the top of the ladder is no success with help: 2 of 6 there too.
+    assert "wave goodbye 6 2/6 (33%) 3.0 2.3 1 0 1 4 2/6" in flat(forms["text"])
+    assert "wave goodbye 6 2/6 (33%) 3.0 2.3 1 0 1 4 2/6 (33%)" in Page(forms["html"]).text
+    (line,) = [each for each in json.loads(forms["json"])["lines"] if each["name"] == "wave"]
+    assert (line["unaided"]["right"], line["unaided"]["of"]) == (2, 6)
+    assert line["gesture"]["mean_help"] == 3
+    (row,) = [each for each in csv.DictReader(io.StringIO(forms["csv"])) if each["name"] == "wave"]
+    assert (row["unaided_right"], row["unaided_of"]) == ("2", "6")
+    assert (float(row["mean_first_help"]), row["hindered"]) == (3, "1")
 
 
 def test_groups_of_one_name_are_told_in_one_row():
@@ -376,8 +430,12 @@ def test_only_hindered_gestures_and_only_skipped_trials_still_render():
         trial(skipped=True, session="m", at=MONDAY + timedelta(minutes=1)),
     ]
     forms = all_forms(digest(entries, earlier=()))
-    assert "hindered, not scored" in forms["text"]
-    Page(forms["html"])
+    for form in (flat(forms["text"]), Page(forms["html"]).text):
+        assert "hindered, not scored 1" in form
+        assert "Sessions 1 of 5" in form
+        assert "wave goodbye 0 - - - 0 0 0 0" in form
+    assert json.loads(forms["json"])["lines"][0]["gesture"]["hindered"] == 1
+    assert next(csv.DictReader(io.StringIO(forms["csv"])))["hindered"] == "1"
 
 
 def test_probe_lines_are_named_in_text_and_page():

@@ -66,20 +66,22 @@ def trial(
 ) -> Trial:
     """A trial with one response a word: `right`, `wrong` (the first foil), or an option's index.
 
-    For a gesture each response is a score from 0 to 3. Cue levels go up one a response.
+    For a gesture each response is a score from 0 to 3. Cue levels go up one a response. Like the
+    program, a gesture ticked `Tick.BODY` is kept without a score and as skipped.
     """
     of = of or asked(target)
     gesture = of.kind is Kind.GESTURE
+    hindered = Tick.BODY in ticks
     attempts = []
     for level, response in enumerate(responses):
         choice = {"right": 0, "wrong": 1}.get(str(response), response)
         attempts.append(
             Attempt(
-                right=int(choice) >= 2 if gesture else choice == 0,
+                right=int(choice) >= 2 and not hindered if gesture else choice == 0,
                 cue_level=level if levels is None else levels[level],
                 at=at + timedelta(seconds=seconds * (level + 1) / len(responses)),
                 choice=None if gesture else int(choice),
-                score=int(choice) if gesture else None,
+                score=int(choice) if gesture and not hindered else None,
                 ticks=ticks if level == 0 else (),
                 latency_ms=latency_ms,
             )
@@ -94,6 +96,6 @@ def trial(
         asked=of,
         attempts=tuple(attempts),
         ended=ended,
-        skipped=skipped,
+        skipped=skipped or hindered,
         words_per_minute=120,
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drills.core.gestures import Tick
-from drills.measures.accuracy import Share, count, is_scored
+from drills.measures.accuracy import Share, count
 from tests.measures.made import WAVE, asked, trial
 
 
@@ -26,6 +26,13 @@ def test_a_trial_without_a_response_is_in_no_number():
     assert count([trial(skipped=True)]).unaided == Share(right=0, of=0)
 
 
+def test_leaving_one_out_after_a_wrong_answer_takes_nothing_back():
+    left_out = trial("wrong", skipped=True)
+    assert left_out.counts
+    found = count([trial("right"), trial("right"), trial("right"), left_out])
+    assert found.unaided == found.aided == Share(right=3, of=4)
+
+
 def test_a_trial_left_in_the_middle_counts_alone_and_not_for_help():
     found = count([trial("wrong", ended=False), trial("right")])
     assert found.unaided == Share(right=1, of=2)
@@ -39,7 +46,8 @@ def test_without_a_ladder_the_first_response_is_all_there_is():
 
 def test_a_gesture_that_pain_hindered_is_not_judged():
     hurt = trial(0, target=WAVE, ticks=(Tick.BODY,))
-    assert not is_scored(hurt)
+    assert hurt.skipped
+    assert not hurt.counts
     assert count([hurt, trial(3, target=WAVE), trial(1, target=WAVE)]).unaided == Share(
         right=1, of=2
     )

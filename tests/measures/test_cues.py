@@ -44,3 +44,8 @@ def test_dependence_stays_between_none_and_all(made: list[tuple[bool, int]]):
     )
     assert found.dependence is not None
     assert 0 <= found.dependence <= 1
+
+
+def test_a_trial_left_out_did_not_take_all_the_help_there_is():
+    found = summarise([trial("wrong", skipped=True), trial("wrong", "right")])
+    assert (found.of, found.mean_level) == (1, 1.0)

@@ -9,9 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.core.records import CloseReason, SessionClosed, SessionOpened
-from drills.measures.dose import active_seconds, adherence, amount, sittings
-from tests.measures.made import MONDAY, trial
+from drills.core.gestures import Tick
+from drills.core.records import CloseReason, Observation, SessionClosed, SessionOpened, Topic
+from drills.measures.dose import active_seconds, adherence, amount, session_seconds, sittings
+from tests.measures.made import MONDAY, WAVE, trial
 
 
 def opened(session: str, *, continues: str | None = None, days: int = 0) -> SessionOpened:
@@ -58,8 +59,57 @@ def test_what_was_gone_on_with_is_one_sitting():
     ]
     (sitting,) = sittings(log, day_turns_at_hour=4)
     assert sitting.sessions == ("a", "b", "c")
-    assert (sitting.trials, sitting.minutes) == (3, 1.5)
+    assert (sitting.trials, sitting.active_minutes) == (3, 1.5)
     assert sitting.reason is CloseReason.FINISHED
+
+
+def test_a_session_lasts_from_opening_to_closing_with_its_rests():
+    log = [
+        opened("a"),
+        trial("right", session="a", at=MONDAY + timedelta(minutes=2), seconds=30),
+        Observation(session="a", at=MONDAY + timedelta(minutes=5), topic=Topic.REST),
+        trial("right", session="a", at=MONDAY + timedelta(minutes=7), seconds=30),
+        replace(closed("a"), at=MONDAY + timedelta(minutes=10)),
+    ]
+    (sitting,) = sittings(log, day_turns_at_hour=4)
+    assert (sitting.minutes, sitting.active_minutes) == (10, 1)
+    # Broken off: to the last entry.
+    assert session_seconds(log[:-1]) == 7.5 * 60
+
+
+def test_a_session_left_open_over_night_is_not_a_night_long():
+    log = [
+        opened("a"),
+        trial("right", session="a", seconds=30),
+        replace(closed("a"), at=MONDAY + timedelta(hours=12)),
+    ]
+    assert session_seconds(log) == 30 + 600
+
+
+def test_the_time_between_breaking_off_and_going_on_is_no_session():
+    log = [
+        opened("a"),
+        trial("right", session="a", seconds=30),
+        replace(opened("b", continues="a"), at=MONDAY + timedelta(minutes=9)),
+        trial("right", session="b", at=MONDAY + timedelta(minutes=9), seconds=30),
+    ]
+    (sitting,) = sittings(log, day_turns_at_hour=4)
+    assert sitting.minutes == 1
+
+
+def test_a_clock_that_goes_back_and_entries_without_an_opening_make_no_minutes_of_their_own():
+    assert session_seconds([]) == 0
+    log = [
+        trial("right", session="a", seconds=30),
+        trial("right", session="a", at=MONDAY - timedelta(hours=1), seconds=30),
+    ]
+    assert session_seconds(log) == 30
+
+
+def test_a_session_of_hindered_gestures_only_was_held():
+    log = [opened("a")] + [trial(0, target=WAVE, ticks=(Tick.BODY,), session="a") for _ in range(4)]
+    (sitting,) = sittings(log, day_turns_at_hour=4)
+    assert sitting.trials == 4
 
 
 def test_a_session_that_was_only_opened_is_none():
@@ -110,10 +160,10 @@ def test_amounts_are_by_practice_day_and_a_rewritten_trial_counts_once():
     found = amount(sittings(log, day_turns_at_hour=4))
     # A session belongs to the day on which it was opened, however late it goes on.
     assert found.minutes_by_day == {
-        MONDAY.date(): 1.5,
+        MONDAY.date(): 10.5,
         MONDAY.date() + timedelta(days=2): 0.5,
     }
-    assert (found.minutes, found.days, found.sessions, found.trials) == (2.0, 2, 2, 3)
+    assert (found.active_minutes, found.days, found.sessions, found.trials) == (2.0, 2, 2, 3)
 
 
 def test_adherence_is_capped_and_needs_a_prescription():

@@ -39,5 +39,18 @@ def test_gestures_are_counted_by_score_and_tick():
     assert {tick: n for tick, n in found.ticks.items() if n} == {Tick.GRIP: 2, Tick.PATH: 1}
 
 
+def test_help_before_the_first_try_is_the_mean_level_of_the_cues():
+    found = gesture_scores(
+        [
+            trial(3, target=WAVE),
+            trial(3, target=WAVE, levels=(6,)),
+            trial(1, target=WAVE, levels=(3,)),
+            trial(0, target=WAVE, levels=(6,), ticks=(Tick.BODY,)),
+        ]
+    )
+    assert (found.of, found.mean_help) == (3, 3.0)
+
+
 def test_no_gestures_have_no_mean():
     assert gesture_scores([]).mean is None
+    assert gesture_scores([]).mean_help is None

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from scipy.stats import median_abs_deviation
 
 from drills.measures.latency import bounds, scaled_deviation, summarise
-from tests.measures.made import trial
+from tests.measures.made import WAVE, trial
 
 LEYS = [1, 3, 3, 6, 8, 10, 10, 1000]
 
@@ -47,6 +47,11 @@ def test_only_right_answers_without_help_are_timed():
 def test_a_very_slow_answer_is_marked_and_kept():
     found = summarise([trial("right", latency_ms=1000 * ms) for ms in LEYS])
     assert (found.of, found.median_ms, found.slow) == (8, 7000, 1)
+
+
+def test_a_gesture_is_not_timed_for_its_time_is_the_caregivers():
+    found = summarise([trial(3, target=WAVE, latency_ms=ms) for ms in (100, 9000, 9000, 90_000)])
+    assert (found.of, found.median_ms, found.slow, found.too_soon) == (0, None, 0, 0)
 
 
 def test_nothing_timed_gives_no_median():

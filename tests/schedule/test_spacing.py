@@ -14,7 +14,7 @@ from drills.core.gestures import Tick
 from drills.core.items import ItemSet, Target
 from drills.core.plans import SpacingSettings
 from drills.core.records import Trial
-from drills.schedule.spacing import calendar, gap_days, run_needed, standing, standings
+from drills.schedule.spacing import gap_days, run_needed, standing, standings
 from tests.measures.made import ACTIVE, MONDAY, PASSIVE, WAVE, asked, trial
 
 SETTINGS = SpacingSettings()
@@ -170,18 +170,6 @@ def test_standings_keep_the_order_asked_for_and_name_each_target_once():
     )
     assert [due.target for due in dues] == [WAVE, PASSIVE]
     assert [due.last for due in dues] == [None, TODAY]
-
-
-def test_the_calendar_puts_what_is_overdue_on_the_first_day():
-    late = stand(*days_of("+"), today=day(9))
-    later = standing(
-        ACTIVE, days_of("+++++", target=ACTIVE), settings=SETTINGS, day_turns_at_hour=4, today=TODAY
-    )
-    week = calendar([later, late], first=day(0), last=day(6))
-    assert list(week) == [day(number) for number in range(7)]
-    assert week[day(1)] == (later, late)
-    assert calendar([later, late], first=day(3), last=day(4))[day(3)] == (later, late)
-    assert calendar([later], first=day(-3), last=day(0))[day(0)] == ()
 
 
 marks = st.lists(st.text("+-h", min_size=1, max_size=8), min_size=1, max_size=10)
