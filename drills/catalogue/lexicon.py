@@ -126,7 +126,12 @@ class _Reader:
                     self._keep(fields, self.kin, _kin)
 
     def check_links(self) -> None:
-        """Note each entry that names another one which is nowhere."""
+        """Note each entry that names another one which is nowhere.
+
+        Not while there are other faults: the other one may be missing for one of those.
+        """
+        if self.problems:
+            return
         for fields, key, named, entries in self._links:
             if named not in entries:
                 fields.note(f"There is no `{named}`.", nearest(named, entries), key=key)

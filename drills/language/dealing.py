@@ -21,6 +21,7 @@ from drills.core.meanings import (
     Transfer,
 )
 from drills.core.words import Band, Lexicon
+from drills.language.kinship import is_possible
 from drills.language.padding import adjunct_choices
 from drills.language.pool import meanings_of
 
@@ -56,7 +57,8 @@ def exchanged(meaning: Meaning) -> Meaning | None:
                 meaning, speaker=act.doer, act=replace(act, doer=speaker, done_to=done_to)
             )
         case Kin(terms=terms):
-            return meaning.reversed() if len(terms) > 1 else None
+            back = terms[::-1]
+            return meaning.reversed() if back != terms and is_possible(back) else None
         case _:
             return None
 

@@ -1,14 +1,16 @@
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
 import wordfreq
 
 from drills.catalogue import load_lexicon
+from drills.core.meanings import Comparison
 from drills.core.plans import LOCALES
 from drills.core.problems import BadInput
-from drills.core.words import Lexicon, Sort
+from drills.core.words import Band, Lexicon, Noun, Sort, Verb
 
 
 @pytest.fixture(scope="module", params=LOCALES)
@@ -34,22 +36,89 @@ def test_frequencies_are_those_of_wordfreq(lexicon: Lexicon) -> None:
     """Source: wordfreq 3.1 (Speer), English, Zipf scale."""
     words = [(noun.singular, noun) for noun in lexicon.nouns.values()]
     words += [(verb.base, verb) for verb in lexicon.verbs.values()]
+    words += [(verb.base, verb) for verb in (*lexicon.alone.values(), *lexicon.transfers.values())]
     words += [(each.base, each) for each in lexicon.adjectives.values()]
+    words += [(each.singular, each) for each in lexicon.kin.values()]
     for text, word in words:
         assert abs(word.zipf - wordfreq.zipf_frequency(text, "en")) <= 0.3, text
         assert word.zipf_source
+    for adjunct in lexicon.adjuncts.values():
+        rarest = min(wordfreq.zipf_frequency(word, "en") for word in adjunct.text.split())
+        assert abs(adjunct.zipf - rarest) <= 0.3, adjunct.text
 
 
-def test_an_everyday_noun_is_common(lexicon: Lexicon) -> None:
-    # 3.5 is one use in about 300,000 words; common practice, no source.
-    assert all(noun.zipf > 3.5 for noun in lexicon.nouns.values() if noun.band == "everyday")
+def test_the_lexicon_is_large_enough(lexicon: Lexicon) -> None:
+    everyday = [noun for noun in lexicon.nouns.values() if noun.band == Band.EVERYDAY]
+    assert sum(noun.sort is not Sort.THING for noun in everyday) >= 24
+    assert len(lexicon.things) >= 40
+    assert sum(verb.band == Band.EVERYDAY for verb in lexicon.verbs.values()) >= 26
+    assert len(lexicon.adjectives) >= 12
+
+
+def test_every_rare_word_is_rarer_than_every_everyday_word_of_its_kind(lexicon: Lexicon) -> None:
+    nouns = [noun for noun in lexicon.nouns.values() if noun.sort is not Sort.THING]
+    for words in (nouns, list(lexicon.verbs.values())):
+        rare = [word.zipf for word in words if word.band == Band.RARE]
+        everyday = [word.zipf for word in words if word.band == Band.EVERYDAY]
+        assert len(rare) >= 6
+        assert max(rare) < min(everyday)
+
+
+def test_a_rare_word_shares_the_figure_of_an_everyday_one(lexicon: Lexicon) -> None:
+    entries: list[Mapping[str, Noun] | Mapping[str, Verb]] = [lexicon.nouns, lexicon.verbs]
+    for words in entries:
+        for word in words.values():
+            if word.band == Band.RARE:
+                assert word.drawn_as is not None
+                figure = words[word.drawn_as]
+                assert figure.band == Band.EVERYDAY
+                if isinstance(word, Noun) and isinstance(figure, Noun):
+                    assert (word.sex, word.size) == (figure.sex, figure.size)
 
 
 def test_every_verb_has_pairs_who_can_do_it_to_each_other(lexicon: Lexicon) -> None:
     for verb in lexicon.verbs.values():
         pairs = lexicon.partners(verb)
-        assert len(pairs) >= 90
+        # Fewer people have a rare name.
+        assert len(pairs) >= (90 if verb.band == Band.EVERYDAY else 50)
         assert {(b, a) for a, b in pairs} == set(pairs)
+        assert all(a.band == b.band == verb.band for a, b in pairs)
+        assert all(verb.leaning.count(noun.key) == 0 for pair in pairs for noun in pair)
+
+
+def test_things_that_a_verb_is_done_to_are_things(lexicon: Lexicon) -> None:
+    for verb in lexicon.verbs.values():
+        assert all(lexicon.nouns[key].sort is Sort.THING for key in verb.things)
+    assert sum(bool(verb.things) for verb in lexicon.verbs.values()) >= 10
+
+
+def test_opposites_are_each_others(lexicon: Lexicon) -> None:
+    """And the meanings of core see a taller one where the other is shorter."""
+    pairs = {(each.key, each.opposite) for each in lexicon.adjectives.values() if each.opposite}
+    assert pairs == {(b, a) for a, b in pairs}
+    for quality, opposite in pairs:
+        assert opposite is not None
+        one = Comparison(quality=quality, more="nurse", less="judge")
+        other = Comparison(quality=opposite, more="judge", less="nurse")
+        assert one.drawn == other.drawn
+
+
+def test_no_adjunct_takes_the_sign_of_the_passive(lexicon: Lexicon) -> None:
+    for adjunct in lexicon.adjuncts.values():
+        assert "by" not in adjunct.text.split()
+        assert len(adjunct.text.split()) <= 3
+    lengths = {len(each.text.split()) for each in lexicon.adjuncts.values()}
+    assert lengths == {1, 2, 3}
+
+
+def test_the_locales_share_every_key(content: Path) -> None:
+    american, british = (load_lexicon(content, locale=locale) for locale in LOCALES)
+    assert list(american.adjuncts) == list(british.adjuncts)
+    assert list(american.nouns) == list(british.nouns)
+    differing = [
+        key for key in american.adjuncts if american.adjuncts[key] != british.adjuncts[key]
+    ]
+    assert differing == ["street", "weekend"]
 
 
 def test_men_and_women_are_as_many(lexicon: Lexicon) -> None:
@@ -106,6 +175,15 @@ def test_a_locale_takes_the_place_of_a_shared_word_and_adds_its_own(copied: Path
         ("verbs.toml", 'ing = "pushing"\n', "", "`ing` is missing."),
         ("verbs.toml", '["person", "animal"]', '["person", "plant"]', "`sorts` cannot be"),
         ("adjectives.toml", "[[adjective]]", "[[adjektive]]", "Did you mean `adjective`?"),
+        ("adjectives.toml", 'opposite = "short"', 'opposite = "shrot"', "There is no `shrot`"),
+        ("verbs.toml", '"nurse", "waiter"', '"nurse", "waitress"', "There is no `waitress`"),
+        ("verbs.toml", 'things = ["box", "basket"', 'things = ["bax", "basket"', "no `bax`"),
+        ("words_rare.toml", 'drawn_as = "lift"', 'drawn_as = "life"', "There is no `life`"),
+        ("adjuncts.toml", "in the garden", "by the garden", "begins with by"),
+        ("adjuncts.toml", "in the garden", "in the Garden", "only a day has a capital"),
+        ("adjuncts.toml", 'kind = "where"', 'kind = "were"', "Did you mean `where`?"),
+        ("adjuncts.toml", 'tenses = ["past"]', 'tenses = ["passed"]', "`tenses` cannot be"),
+        ("kin.toml", 'sex = "female"', 'sex = "f"', "`sex` cannot be"),
     ],
 )
 def test_a_fault_is_told_with_its_file_and_line(

@@ -68,7 +68,7 @@ def _under_way(meaning: Meaning) -> bool:
 def _plain_question(meaning: Meaning) -> bool:
     holder = _holder(meaning)
     simple = getattr(holder, "aspect", Aspect.SIMPLE) is Aspect.SIMPLE
-    verbs = ("carry", "follow", "stop")
+    verbs = ("carry", "stop")
     return holder.tense is Tense.PRESENT and simple and holder.verb in verbs
 
 
@@ -148,7 +148,7 @@ def test_it_finds_them_in_all_constructions_where_no_word_misleads_it(
 ) -> None:
     fits, adjuncts = READ_WELL[name]
     pool = [meaning for meaning in meanings_of(name, american) if fits(meaning)]
-    assert len(pool) > 50 or name.endswith(("in-order", "reversed"))
+    assert len(pool) >= 30
     wrong = misread(
         name, _some(name, american, seed=8, pool=pool, adjuncts=adjuncts), american, parser
     )
