@@ -70,7 +70,7 @@ def cover(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage
         far_hand=(build.torso * 0.1, top - build.girth * 1.8),
     )
     covered = figure(done_to, build, rest)
-    share = (0.62 if build.leg > 25 else 0.24) - 0.75 * rise(at)
+    share = (0.4 if build.leg > 25 else 0.2) - 0.75 * rise(at)
     edge = (build.torso * share, top - build.girth * 2.35)
     over = _bedside(doer, build, plus(edge, (-1.0, 0.0)), plus(edge, (4.0, 3.0)), lean=34)
     feet = covered.bones.near_leg.end
@@ -98,11 +98,13 @@ def wake(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     over = _bedside(doer, build, place, plus(place, (-6.0, 1.0)), lean=36)
     feet = asleep.bones.near_leg.end
     quilt = furniture.blanket(
-        (feet[0] - build.leg_width * 0.7, top), (build.torso * 0.12, top - build.girth * 2.1),
+        (feet[0] - build.leg_width * 0.7, top), (-build.torso * 0.15, top - build.girth * 2.1),
         build.girth, plain=True,
     )  # fmt: skip
     x, y = asleep.bones.head
-    sleep = furniture.snores((x + build.head * 0.5, y - build.head * 1.7), build.head * 0.55)
+    sleep = furniture.snores(
+        (x + build.head * 0.5, y - build.head * (2.3 if build.leg > 25 else 1.7)), build.head * 0.55
+    )
     shake = [
         line(signs.DARK, 1.7, plus(arm, (side * (9 + k), -3.0 * k)),
              plus(arm, (side * (9 + k), -3.0 * k - 6)))

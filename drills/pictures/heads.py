@@ -225,7 +225,8 @@ def _front_mouth(bones: Bones) -> list[Shape]:
 def _front_eyes(bones: Bones) -> list[Shape]:
     if bones.pose.asleep:
         lids = (((side - 0.2, 0.04), (side + 0.2, 0.04)) for side in (-0.36, 0.42))
-        return [
+        strokes = [
             Stroke(points=at(bones, lid), width=bones.build.head * 0.14, fill=INK) for lid in lids
         ]
+        return [*strokes, *(Mark(at=bones.face(side, 0.04), fill=INK) for side in (-0.36, 0.42))]
     return [Mark(at=bones.face(side, 0.08), fill=INK) for side in (-0.36, 0.42)]
