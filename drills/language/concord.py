@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 from drills.language.abstract import Form, Number, Phrase, Word
 from drills.language.roles import Role
@@ -27,4 +28,10 @@ def _agreed(word: Word, numbers: dict[Role, Number]) -> Word:
         return word
     if word.subject not in numbers:
         raise ValueError(f"{word.lemma!r} has no subject to agree with")
-    return replace(word, number=numbers[word.subject])
+    return _of_number(word, numbers[word.subject])
+
+
+# The same few verbs agree in sentence after sentence.
+@cache
+def _of_number(word: Word, number: Number) -> Word:
+    return replace(word, number=number)

@@ -73,16 +73,13 @@ def restated(meaning: Meaning, lexicon: Lexicon) -> Utterance:
     )
 
 
-def _bare(meaning: Any) -> Any:
-    """The meaning without where and when."""
-    if getattr(meaning, "where", None) is None and getattr(meaning, "when", None) is None:
-        return meaning
-    kept = {key: None for key in ("where", "when") if hasattr(meaning, key)}
-    return replace(meaning, **kept)
+def _bare(clause: Clause) -> Clause:
+    """The clause without where and when."""
+    return tuple(phrase for phrase in clause if phrase[0].part is not Part.ADVERBIAL)
 
 
 def _act(act: Act, _: Lexicon) -> tuple[Clause, ...]:
-    return (active(_bare(act)),)
+    return (_bare(active(act)),)
 
 
 def _undergone(undergone: Undergone, _: Lexicon) -> tuple[Clause, ...]:
@@ -103,15 +100,15 @@ def _by_someone(meaning: Undergone | Asked, done_to: str) -> Clause:
 
 
 def _activity(activity: Activity, _: Lexicon) -> tuple[Clause, ...]:
-    return (number(_bare(activity)),)
+    return (_bare(number(activity)),)
 
 
 def _place(place: Place, _: Lexicon) -> tuple[Clause, ...]:
-    return (locative(_bare(place)),)
+    return (_bare(locative(place)),)
 
 
 def _state(state: State, _: Lexicon) -> tuple[Clause, ...]:
-    return (agreement(_bare(state)),)
+    return (_bare(agreement(state)),)
 
 
 def _described(described: Described, lexicon: Lexicon) -> tuple[Clause, ...]:
@@ -137,7 +134,7 @@ def _report(report: Report, _: Lexicon) -> tuple[Clause, ...]:
 
 
 def _transfer(transfer: Transfer, _: Lexicon) -> tuple[Clause, ...]:
-    return (dative(_bare(transfer)),)
+    return (_bare(dative(transfer)),)
 
 
 def _order(order: Order, _: Lexicon) -> tuple[Clause, ...]:
@@ -151,7 +148,7 @@ def _order(order: Order, _: Lexicon) -> tuple[Clause, ...]:
 def _comparison(comparison: Comparison, lexicon: Lexicon) -> tuple[Clause, ...]:
     opposite = lexicon.adjectives[comparison.quality].opposite
     if opposite is None:
-        return (comparative(_bare(comparison)),)
+        return (_bare(comparative(comparison)),)
 
     def clause(noun: str, quality: str) -> Clause:
         be = finite_small("be", comparison.tense, Role.HOLDER)

@@ -18,6 +18,7 @@ from drills.language.abstract import (
 )
 from drills.language.roles import Role
 
+_KINDS = tuple(kind.value for kind in AdjunctKind)
 _NOT = small("not", Part.NEGATION)
 _BEING = Word(lemma="be", part=Part.AUXILIARY, form=Form.ING)
 
@@ -57,10 +58,5 @@ def inverted(verb: str, tense: Tense, aspect: Aspect, subject: Role) -> tuple[Wo
 
 def where_and_when(meaning: Meaning) -> tuple[Phrase, ...]:
     """One phrase for where it is and one for when, as the meaning has them."""
-    keys = (getattr(meaning, kind, None) for kind in AdjunctKind)
-    return tuple((_adjunct(key),) for key in keys if key is not None)
-
-
-@cache
-def _adjunct(key: str) -> Word:
-    return small(key, Part.ADVERBIAL)
+    keys = [getattr(meaning, kind, None) for kind in _KINDS]
+    return tuple([(small(key, Part.ADVERBIAL),) for key in keys if key is not None])

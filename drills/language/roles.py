@@ -50,6 +50,8 @@ class Role(StrEnum):
 MOST_COUNTED = 3
 MOST_TERMS = 3
 
+_ADJUNCT_KINDS = tuple(AdjunctKind)
+
 
 def check_roles(meaning: Meaning, lexicon: Lexicon) -> None:
     """Raises: ValueError when the meaning names no word of the lexicon, or one thing twice."""
@@ -157,7 +159,7 @@ _CHECKS: Mapping[type[Meaning], Callable[[Any, Lexicon], None]] = {
 
 
 def _check_adjuncts(meaning: Meaning, lexicon: Lexicon) -> None:
-    for kind in AdjunctKind:
+    for kind in _ADJUNCT_KINDS:
         key = getattr(meaning, kind, None)
         if key is None:
             continue
