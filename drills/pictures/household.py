@@ -31,6 +31,7 @@ def bell() -> Thing:
         height=38.5,
         core=(11.0, 11.0),
         rest=38,
+        flat=False,
     )
 
 

@@ -24,6 +24,7 @@ def ball() -> Thing:
         height=28,
         core=(12.5, 12.5),
         rest=27.4,
+        flat=False,
     )
 
 
