@@ -6,6 +6,7 @@ from bisect import insort
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from datetime import datetime
+from itertools import groupby
 from pathlib import Path
 
 from drills.core.problems import BadInput, Failure
@@ -14,10 +15,10 @@ from drills.core.visible import visible
 from drills.ledger import disk, mending, names
 from drills.ledger.folder import RECORDS
 from drills.ledger.sessions import CUT_OFF, SessionRead, read_session
-from drills.ledger.summaries import Summaries, Summary, slimmed, summarise
+from drills.ledger.summaries import Summaries, Summary, month_of, slimmed, summarise
 
-# Sessions that stay in memory, the last used ones: some weeks.
-_MOST_KEPT = 32
+# Entries that stay in memory, of the sessions used last: some days.
+_MOST_KEPT = 1500
 
 
 class Reader:
@@ -60,16 +61,19 @@ class Reader:
     def history(self, since: datetime | None) -> tuple[Trial, ...]:
         """Each trial as last kept, slimmed, from summaries where they are up to date."""
         found: list[tuple[datetime, tuple[Trial, ...]]] = []
-        for name in names.names_between(self._names(), since, None):
-            summary = self._summary(name)
-            if summary is not None:
-                with suppress(ValueError, KeyError, TypeError, IndexError):
-                    found.append((summary.opened, summary.trials))
-                    continue
-            read = self._session(name)
-            if read is not None:
-                self._keep_summary(read)
-                found.append((read.opened, tuple(map(slimmed, latest_trials(read.entries)))))
+        listed = names.names_between(self._names(), since, None)
+        for month, of_month in groupby(listed, key=month_of):
+            summaries = self._summaries.with_trials(month)
+            for name in of_month:
+                summary = summaries.get(name)
+                if summary is not None and self._is_current(summary):
+                    with suppress(ValueError, KeyError, TypeError, IndexError):
+                        found.append((summary.opened, summary.trials))
+                        continue
+                read = self._session(name)
+                if read is not None:
+                    self._keep_summary(read)
+                    found.append((read.opened, tuple(map(slimmed, latest_trials(read.entries)))))
         found.sort(key=lambda pair: pair[0])
         return tuple(
             trial
@@ -149,7 +153,7 @@ class Reader:
             read = self._mend(read)
         if read.entries:
             self._kept[name] = read
-        while len(self._kept) > _MOST_KEPT:
+        while len(self._kept) > 1 and sum(len(r.entries) for r in self._kept.values()) > _MOST_KEPT:
             del self._kept[next(iter(self._kept))]
         return read
 
@@ -169,14 +173,12 @@ class Reader:
             self.seal(path.name)
         return read
 
-    def _summary(self, name: str) -> Summary | None:
-        """The summary of a session whose file is as it was then."""
-        summary = self._summaries.find(name)
+    def _is_current(self, summary: Summary) -> bool:
+        """Whether the session's file is as long as it was then."""
         try:
-            same = summary is not None and (self._records / name).stat().st_size == summary.size
+            return (self._records / summary.name).stat().st_size == summary.size
         except OSError:
-            return None
-        return summary if same else None
+            return False
 
     def _keep_summary(self, read: SessionRead) -> None:
         """Never in the place of one that knows of more than the file now holds."""

@@ -8,7 +8,7 @@ from the records: a summary that is lost or out of date costs the time of readin
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import datetime
@@ -49,6 +49,7 @@ class Summary:
     def trials(self) -> tuple[Trial, ...]:
         """Each trial as last kept, without its sentence, words, options and answer.
 
+        Only of a summary that was asked for with its trials.
         Raises: ValueError, KeyError, TypeError or IndexError when the summary is no good.
         """
         asked = [asked_in(each) for each in self.row["asked"]]
@@ -92,7 +93,7 @@ def month_of(name: str) -> str:
 class Summaries:
     """The summaries of one practice folder.
 
-    Months are read when they are asked for, and the newest few stay in memory.
+    What stays in memory of a month that was read are its sessions' names and sizes, no trials.
     """
 
     def __init__(self, folder: Path) -> None:
@@ -102,6 +103,10 @@ class Summaries:
     def find(self, name: str) -> Summary | None:
         """The summary of the session in the file `name`; None when there is none to trust."""
         return self._month(month_of(name)).get(name)
+
+    def with_trials(self, month: str) -> Mapping[str, Summary]:
+        """The summaries of one month, by file name, each with its trials."""
+        return self._read(month)
 
     def keep(self, summary: Summary) -> None:
         """Put one summary on disk.   Raises: OSError."""
@@ -119,7 +124,7 @@ class Summaries:
             file.insert(summary.row)
         finally:
             file.close()
-        known[summary.name] = summary
+        known[summary.name] = replace(summary, row={})
 
     def replace_month(self, month: str, found: list[Summary]) -> None:
         """Make the summaries of one month anew.   Raises: OSError."""
@@ -127,9 +132,6 @@ class Summaries:
         rows = [_header(month), *(summary.row for summary in found)]
         disk.replace_file(self._path(month), lines_of(rows))
         self._months.pop(month, None)
-
-    def forget(self) -> None:
-        self._months.clear()
 
     def months(self) -> Iterator[str]:
         for path in sorted(self._folder.glob("*.jsonl")):
@@ -160,10 +162,8 @@ class Summaries:
 
     def _month(self, month: str) -> dict[str, Summary]:
         if month not in self._months:
-            # More months than the schedule looks back on are not kept in memory.
-            while len(self._months) > 12:
-                del self._months[next(iter(self._months))]
-            self._months[month] = self._read(month)
+            found = self._read(month).items()
+            self._months[month] = {name: replace(summary, row={}) for name, summary in found}
         return self._months[month]
 
     def _read(self, month: str) -> dict[str, Summary]:

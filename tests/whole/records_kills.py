@@ -86,9 +86,9 @@ def play_until_killed(program: list[str], folder: Path, *, seed: int) -> Killed:
             player.finish()
             finished = True
         except (AssertionError, OSError, EOFError):
-            # Only the kill may end it.
-            if terminal.process.isalive():
-                raise
+            # Mostly the kill; a player who reads a screen half painted may lose its place as well,
+            # and the kill comes then.
+            kill()
         finally:
             for timer in timers:
                 timer.cancel()
