@@ -91,7 +91,8 @@ def make(
         sittings=sat,
         lines=lines,
         errors=errors_of(trials, labels),
-        upcoming=_upcoming(upcoming, labels, after=until, last=last),
+        # Where targets stand is known for today only, however old the range is.
+        upcoming=_upcoming(upcoming, labels, after=max(until, today or until), last=last),
         notes=tuple(
             Note(day=practice_day(entry.at, turns_at_hour=turns), text=entry.note)
             for entry in own
@@ -156,13 +157,14 @@ def _sitting_line(sitting: dose.Sitting, entries: Sequence[Entry]) -> SittingLin
 def _upcoming(
     dues: Sequence[Due], labels: Mapping[str, str], *, after: date, last: date
 ) -> tuple[DueDay, ...]:
-    """What falls due from the day after `after` to a week after `last`.
+    """What falls due from the day after `after` to a week after the later of `after` and `last`.
 
     What is open by then stands on the first of these days. Days with nothing are left out: each
     practice moves what is due, so an empty day says nothing of that day.
     """
     days: dict[date, list[DueLine]] = {
-        day: [] for day in days_between(after + timedelta(days=1), last + timedelta(days=7))
+        day: []
+        for day in days_between(after + timedelta(days=1), max(after, last) + timedelta(days=7))
     }
     for due in dues:
         shown = max(due.day, after + timedelta(days=1))

@@ -220,7 +220,8 @@ class Digest:
     before `first` when all of them are.
     simulated: any of it was practised by a simulated patient.
     lines: sentences and words first, gestures after them, each in the order of the plan.
-    upcoming: days to come on which something is due, to a week after `last`.
+    upcoming: days to come on which something is due as it stands today, to a week after `last`, or
+    after today for a range that is past.
     """
 
     first: date

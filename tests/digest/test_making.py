@@ -239,7 +239,19 @@ def test_in_the_middle_of_the_week_what_is_still_to_come_is_not_put_off():
 
 def test_a_digest_read_later_is_the_digest_of_its_week():
     entries = week()
-    assert digest(entries, today=date(2026, 12, 20), earlier=()) == digest(entries, earlier=())
+    later = digest(entries, today=date(2026, 12, 20), earlier=())
+    assert replace(later, upcoming=()) == replace(digest(entries, earlier=()), upcoming=())
+
+
+def test_what_is_due_stands_as_of_today_though_the_week_is_long_past():
+    (tomorrow,) = digest(today=date(2026, 12, 20)).upcoming
+    assert tomorrow.day == date(2026, 12, 21)
+    assert [due.open_since for due in tomorrow.dues] == [
+        date(2026, 11, 25),
+        date(2026, 12, 2),
+        date(2026, 12, 20),
+        None,
+    ]
 
 
 def test_every_answer_of_the_week_is_kept_one_by_one():
