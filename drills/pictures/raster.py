@@ -15,6 +15,10 @@ from drills.pictures.shapes import Colour, Drawing, Ellipse, Mark, Point, Polygo
 
 Pixels = NDArray[np.uint8]
 _CURVE_STEPS = 48
+_CIRCLE = tuple(
+    (cos(radians(360 * step / _CURVE_STEPS)), sin(radians(360 * step / _CURVE_STEPS)))
+    for step in range(_CURVE_STEPS)
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,18 +138,16 @@ def spots(drawing: Drawing, *, columns: int, rows: int, tall: float) -> Iterator
 def ellipse_points(shape: Ellipse, *, grown: float = 0.0) -> tuple[Point, ...]:
     """The edge of a turned ellipse, `grown` units further out."""
     turn = radians(shape.angle)
+    cosine, sine = cos(turn), sin(turn)
     across, down = shape.radii[0] + grown, shape.radii[1] + grown
-    points = []
-    for step in range(_CURVE_STEPS):
-        along = radians(360 * step / _CURVE_STEPS)
-        x, y = across * cos(along), down * sin(along)
-        points.append(
-            (
-                shape.centre[0] + x * cos(turn) - y * sin(turn),
-                shape.centre[1] + x * sin(turn) + y * cos(turn),
-            )
+    x, y = shape.centre
+    return tuple(
+        (
+            x + across * along * cosine - down * over * sine,
+            y + across * along * sine + down * over * cosine,
         )
-    return tuple(points)
+        for along, over in _CIRCLE
+    )
 
 
 def _paint_ellipse(brush: ImageDraw.ImageDraw, shape: Ellipse, place: Fit, edge: float) -> None:

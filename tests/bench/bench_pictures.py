@@ -118,18 +118,21 @@ def test_every_place_is_drawn_or_refused_with_a_reason() -> None:
 def test_a_picture_is_ready_in_time(lines: int) -> None:
     spread = list(islice(ACTS, 0, None, 97))
     draw([Scene(meaning=spread[0])], columns=38, lines=lines)
-    times = []
+    worked, passed = [], []
     for act in spread:
-        began = time.perf_counter()
+        began, working = time.perf_counter(), time.process_time()
         (cells,) = draw([Scene(meaning=act)], columns=38, lines=lines)
         strips_of(cells)
-        times.append((time.perf_counter() - began) * 1000)
-    ratio = median(times) / PICTURE_LIMIT_MS
+        worked.append((time.process_time() - working) * 1000)
+        passed.append((time.perf_counter() - began) * 1000)
+    # The time of this process is the picture's own; other work on the machine only adds to it.
+    ratio = median(worked) / PICTURE_LIMIT_MS
     print(
-        f"\nmeaning to strips, 38x{lines}: {median(times):.1f} ms a picture (median of "
-        f"{len(times)}; slowest {max(times):.1f}); {ratio:.2f} of {PICTURE_LIMIT_MS} ms"
+        f"\nmeaning to strips, 38x{lines}: {median(worked):.1f} ms a picture (median of "
+        f"{len(worked)}; slowest {max(worked):.1f}; by the clock {median(passed):.1f}); "
+        f"{ratio:.2f} of {PICTURE_LIMIT_MS} ms"
     )
-    assert median(times) <= PICTURE_LIMIT_MS
+    assert median(worked) <= PICTURE_LIMIT_MS
 
 
 class Pictures(App[None]):
