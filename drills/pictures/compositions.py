@@ -10,16 +10,16 @@ from drills.pictures.acts import ACTS
 from drills.pictures.animal_acts import ANIMAL_ACTS
 from drills.pictures.animals import Gait, animal_figure
 from drills.pictures.cast import PEOPLE
-from drills.pictures.geometry import bounds, put
+from drills.pictures.geometry import bounds, mirrored, put
 from drills.pictures.herd import ANIMALS
 from drills.pictures.objects import UPRIGHT
 from drills.pictures.panels import balloon, in_order
-from drills.pictures.people import Figure, figure
+from drills.pictures.people import figure
 from drills.pictures.poses import hand_at, stance
 from drills.pictures.reflexive_acts import REFLEXIVE_ACTS
 from drills.pictures.shapes import Shape
 from drills.pictures.skeleton import Build, Mouth, child
-from drills.pictures.stage import Body, Stage
+from drills.pictures.stage import Body, Stage, mirrored_body, moved_body
 from drills.pictures.states import MARKS, close_up, in_state, pointer
 from drills.pictures.trios import held
 
@@ -34,40 +34,37 @@ def build_of(key: str, build: Build) -> Build:
 
 def two(act: Act, build: Build, at: float = 0.0) -> Stage:
     """Both figures of `act`, the doer on the left; `at` as in `acts.Staging`."""
-    if act.doer in PEOPLE:
-        build = build_of(act.doer, build)
-        if act.negated:
-            return _no_act(act, build)
-        return ACTS[act.verb](PEOPLE[act.doer], PEOPLE[act.done_to], build, at)
     if act.negated:
         return _no_act(act, build)
+    if act.doer in PEOPLE:
+        own = build_of(act.doer, build)
+        return ACTS[act.verb](PEOPLE[act.doer], PEOPLE[act.done_to], own, at)
     return ANIMAL_ACTS[act.verb](ANIMALS[act.doer], ANIMALS[act.done_to], build, at)
 
 
 def _no_act(act: Act, build: Build) -> Stage:
-    """The two stand and do nothing."""
-    if act.doer in ANIMALS:
-        first = animal_figure(ANIMALS[act.doer], build, Gait())
-        second = animal_figure(ANIMALS[act.done_to], build, Gait())
-        gap = bounds(first.shapes).left + bounds(first.shapes).width - bounds(second.shapes).left
-        shift = gap + 14.0
-        head = (second.head[0] + shift, second.head[1])
-        return Stage(
-            shapes=(*first.shapes, *put(second.shapes, shift, 0.0)),
-            doer=Body(hip=first.hip, head=first.head, head_radius=first.head_radius, hands=()),
-            done_to=Body(
-                hip=(second.hip[0] + shift, second.hip[1]), head=head,
-                head_radius=second.head_radius, hands=(),
-            ),
-        )  # fmt: skip
-    one = figure(PEOPLE[act.doer], build, stance(build))
-    other = figure(PEOPLE[act.done_to], build, stance(build, build.apart * 1.25, facing=-1))
+    """The two stand and do nothing, turned to each other."""
+    left, one = _standing(act.doer, build)
+    right, other = _standing(act.done_to, build)
+    right, other = tuple(map(mirrored, right)), mirrored_body(other)
+    near, far = bounds(left), bounds(right)
+    apart = near.left + near.width + build.apart * 0.5 - far.left
+    return Stage(
+        shapes=(*left, *put(right, apart, 0.0)), doer=one, done_to=moved_body(other, apart)
+    )
 
-    def body(of: Figure) -> Body:
-        bones = of.bones
-        return Body(hip=bones.hip, head=bones.head, head_radius=build.head, hands=bones.hands)
 
-    return Stage(shapes=one.shapes + other.shapes, doer=body(one), done_to=body(other))
+def _standing(key: str, build: Build) -> tuple[tuple[Shape, ...], Body]:
+    if key in ANIMALS:
+        made = animal_figure(ANIMALS[key], build, Gait())
+        body = Body(hip=made.hip, head=made.head, head_radius=made.head_radius, hands=())
+        return made.shapes, body
+    own = build_of(key, build)
+    person = figure(PEOPLE[key], own, stance(own))
+    bones = person.bones
+    return person.shapes, Body(
+        hip=bones.hip, head=bones.head, head_radius=own.head, hands=bones.hands
+    )
 
 
 def alone(key: str, verb: str, build: Build, at: float = 0.0) -> list[Shape]:

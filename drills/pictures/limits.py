@@ -63,8 +63,15 @@ def _pair(one: str, other: str) -> str | None:
 
 
 def _act(act: Act) -> str | None:
+    if act.negated:
+        alike = act.doer == act.done_to
+        return (
+            _figure(act.doer)
+            or _figure(act.done_to)
+            or (f"two of {act.doer} cannot be told apart" if alike else None)
+        )
     wrong = _pair(act.doer, act.done_to)
-    if wrong or act.negated:
+    if wrong:
         return wrong
     known = ACTS if act.doer in PEOPLE else ANIMAL_ACTS
     return None if act.verb in known else f"there is no drawing of {act.verb} by {act.doer}"

@@ -30,7 +30,7 @@ from drills.pictures.objects import THINGS
 from drills.pictures.places import arrange
 from drills.pictures.shapes import Colour, Drawing, Frame, Mark, Point, Shape
 from drills.pictures.skeleton import build_for
-from drills.pictures.stage import Body, Stage
+from drills.pictures.stage import Stage, mirrored_body
 from drills.pictures.trios import transfer
 
 _TABLE: Colour = (206, 190, 164)
@@ -62,15 +62,10 @@ def _mirrored(staged: Stage) -> Stage:
     def point(at: Point) -> Point:
         return (-at[0], at[1])
 
-    def body(of: Body) -> Body:
-        return replace(
-            of, hip=point(of.hip), head=point(of.head), hands=tuple(map(point, of.hands))
-        )
-
     return Stage(
         shapes=tuple(mirrored(shape) for shape in staged.shapes),
-        doer=body(staged.doer),
-        done_to=body(staged.done_to),
+        doer=mirrored_body(staged.doer),
+        done_to=mirrored_body(staged.done_to),
         touches=tuple((point(a), point(b)) for a, b in staged.touches),
     )
 

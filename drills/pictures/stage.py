@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drills.pictures.shapes import Point, Shape
 
@@ -26,3 +26,17 @@ class Stage:
     doer: Body
     done_to: Body
     touches: tuple[tuple[Point, Point], ...] = ()
+
+
+def mirrored_body(of: Body) -> Body:
+    """The body with left and right exchanged about x = 0."""
+    hands = tuple((-x, y) for x, y in of.hands)
+    return replace(of, hip=(-of.hip[0], of.hip[1]), head=(-of.head[0], of.head[1]), hands=hands)
+
+
+def moved_body(of: Body, right: float) -> Body:
+    """The body, `right` units to the right."""
+    hands = tuple((x + right, y) for x, y in of.hands)
+    return replace(
+        of, hip=(of.hip[0] + right, of.hip[1]), head=(of.head[0] + right, of.head[1]), hands=hands
+    )

@@ -23,13 +23,14 @@ from drills.core.meanings import (
     State,
     Transfer,
 )
-from drills.pictures import ACTIVITY_KEYS, PEOPLE_KEYS, drawing
+from drills.pictures import ACTIVITY_KEYS, ANIMAL_KEYS, PEOPLE_KEYS, drawing
 from drills.pictures.compositions import two
 from drills.pictures.geometry import bounds
 from drills.pictures.places import parts
 from drills.pictures.shapes import Mark
 from drills.pictures.skeleton import build_for
 
+FIGURES = PEOPLE_KEYS + ANIMAL_KEYS
 people = st.sampled_from(PEOPLE_KEYS[:16])
 sizes = st.sampled_from(((38, 20), (38, 9), (58, 17)))
 ACT = Act(verb="push", doer="nurse", done_to="judge")
@@ -118,6 +119,14 @@ def test_with_no_act_the_two_stand_apart_and_touch_nothing():
     assert staged.touches == ()
     gap = staged.done_to.head[0] - staged.doer.head[0]
     assert gap > 4 * staged.doer.head_radius
+
+
+@given(st.permutations(FIGURES), sizes)
+def test_any_two_can_stand_beside_each_other(keys, size):
+    act = Act(verb="push", doer=keys[0], done_to=keys[1], negated=True)
+    assert len(_eyes(act, size)) == 2
+    staged = two(act, build_for(size[1]))
+    assert staged.doer.head[0] < staged.done_to.head[0]
 
 
 def test_a_chain_has_the_middle_one_in_the_middle():
