@@ -5,6 +5,7 @@ handed in a `Home`. Decides nothing about marking. Importing this room loads Tex
 imports it late. Tested in tests/tui.
 """
 
-from drills.tui.app import PracticeApp, run
+from drills.tui.app import PracticeApp
+from drills.tui.running import run
 
 __all__ = ["PracticeApp", "run"]

@@ -2,21 +2,19 @@
 
 from __future__ import annotations
 
-import asyncio
-import contextlib
 import gc
 from collections.abc import Callable, Sequence
 from datetime import timedelta
-from typing import TYPE_CHECKING, ClassVar, Literal
+from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from textual import events
-from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.filter import LineFilter, Monochrome
+from textual.screen import Screen
 
 from drills.core.cells import Encoding
-from drills.core.problems import DrillsError
 from drills.practice.home import Home
+from drills.tui.caught import CaughtApp
 from drills.tui.desk import Desk
 from drills.tui.endings import heed_endings
 from drills.tui.presses import Presses
@@ -35,7 +33,7 @@ VOICE_SECONDS = 0.05
 WEEK = timedelta(days=6)
 
 
-class PracticeApp(App[int]):
+class PracticeApp(CaughtApp):
     """Opens screens and closes records; decides nothing."""
 
     ENABLE_COMMAND_PALETTE = False
@@ -71,9 +69,10 @@ class PracticeApp(App[int]):
     def on_mount(self) -> None:
         heed_endings(self.action_leave)
         self.set_interval(VOICE_SECONDS, self._desk.speaker.tick)
-        self.push_screen(HomeScreen(self._desk))
-        if self._start == "practice":
-            self._practise(resume=bool(self._home.today().resumable))
+        first = HomeScreen(self._desk)
+        self.push_screen(first)
+        if self._start == "practice" and not first.has_new_signs:
+            self._practise()
         self._fit(self.size.width, self.size.height)
         # Off since the start of the program, see `__main__`.
         self.call_after_refresh(gc.enable)
@@ -90,33 +89,48 @@ class PracticeApp(App[int]):
         elif is_covered and not is_small:
             self.pop_screen()
 
-    def _open(self, kind: type[KeyedScreen[None]], make: Callable[[], KeyedScreen[None]]) -> None:
+    def _open(
+        self, kind: type[KeyedScreen[None]], key: str, make: Callable[[], Screen[Any]]
+    ) -> None:
         """Open a page over whatever runs, or go back to it where it is open underneath."""
+        self._desk.presses.heed(key)
         if isinstance(self.screen, CoverScreen) and kind is not SignsScreen:
+            return
+        # The second of two presses may be heard by the screen that the first has covered.
+        if isinstance(self.screen, kind):
             return
         if len(self.screen_stack) > 1 and isinstance(self.screen_stack[-2], kind):
             self.pop_screen()
         else:
-            self.push_screen(make(), lambda _: self._fit(self.size.width, self.size.height))
+            self.push_screen(make(), self._refit)
+
+    def _refit(self, _: None) -> None:
+        self._fit(self.size.width, self.size.height)
 
     # What screens ask for
 
     def on_keyed_screen_guide_wanted(self) -> None:
-        from drills.tui.pages import GuideScreen  # noqa: PLC0415 - see pages
+        from drills.tui.pages import GuideScreen, made_or_told  # noqa: PLC0415 - see pages
 
-        self._open(GuideScreen, lambda: GuideScreen(self._home.guide))
+        def make() -> Screen[None]:
+            return GuideScreen(self._home.guide, self._desk.presses)
+
+        self._open(
+            GuideScreen, "g", lambda: made_or_told(make, "The guide cannot be shown.", self._desk)
+        )
 
     def on_keyed_screen_signs_wanted(self) -> None:
         number = self._home.plan.safety.emergency_number
-        self._open(SignsScreen, lambda: SignsScreen(number))
+        self._open(SignsScreen, "e", lambda: SignsScreen(number, self._desk.presses))
 
     def on_home_screen_practice_wanted(self, event: HomeScreen.PracticeWanted) -> None:
         self._practise(resume=event.resume)
 
     def on_home_screen_people_wanted(self) -> None:
-        from drills.tui.pages import PeopleScreen  # noqa: PLC0415 - see pages
+        from drills.tui.pages import PeopleScreen, made_or_told  # noqa: PLC0415 - see pages
 
-        self.push_screen(PeopleScreen(self._desk))
+        desk = self._desk
+        self.push_screen(made_or_told(lambda: PeopleScreen(desk), "Nobody can be shown.", desk))
 
     def on_home_screen_week_wanted(self) -> None:
         from drills.tui.pages import WeekScreen, render  # noqa: PLC0415 - see pages
@@ -137,30 +151,13 @@ class PracticeApp(App[int]):
         if self.session is not None:
             self.session.abandon()
 
-    def _practise(self, *, resume: bool) -> None:
-        from drills.tui.pages import Card, CardScreen, SittingScreen  # noqa: PLC0415 - see pages
+    def _practise(self, *, resume: bool | None = None) -> None:
+        """Begin a session.   resume: None for going on with one that was begun today."""
+        from drills.tui.pages import SittingScreen, made_or_told  # noqa: PLC0415 - see pages
 
-        try:
-            self.session = self._home.start(resume=resume, minutes=self._minutes)
-        except DrillsError as error:
-            card = Card(lines=("Practice cannot start.", str(error)), choices=("Back",))
-            self.push_screen(CardScreen(card, self._desk, escape="leave"))
-            return
-        self.push_screen(SittingScreen(self.session, self._desk))
+        def sit() -> SittingScreen:
+            goes_on = bool(self._home.today().resumable) if resume is None else resume
+            self.session = self._home.start(resume=goes_on, minutes=self._minutes)
+            return SittingScreen(self.session, self._desk)
 
-
-def run(
-    home: Home, *, start: Start = "home", minutes: int | None = None, encoding: Encoding
-) -> int:
-    """Show the screens until the person leaves; the exit code.
-
-    minutes: for the sessions begun here; None for as prescribed.
-    """
-    app = PracticeApp(home, start=start, minutes=minutes, encoding=encoding)
-    try:
-        # Leaving while a screen comes or goes cancels that, and nothing else.
-        with contextlib.suppress(asyncio.CancelledError):
-            app.run()
-    finally:
-        app.abandon()
-    return app.return_code or 0
+        self.push_screen(made_or_told(sit, "Practice cannot start.", self._desk))

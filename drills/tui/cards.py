@@ -12,17 +12,23 @@ from drills.core.gestures import Tick
 from drills.core.kinds import Kind
 from drills.core.records import CloseReason
 from drills.core.utterances import Utterance
+from drills.tui.layout import LINE_WIDTH, lines_of
 
 if TYPE_CHECKING:
+    from drills.core.problems import DrillsError
     from drills.practice.steps import CheckIn, Finish, Rest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Card:
-    """One question: `lines` above, `choices` numbered from 1 below."""
+    """One question: `lines` above, `choices` numbered from 1 below.
+
+    quiet: for the helper to read, so it is not said aloud.
+    """
 
     lines: tuple[str, ...]
     choices: tuple[str, ...]
+    quiet: bool = False
 
     @property
     def spoken(self) -> Utterance:
@@ -33,25 +39,33 @@ class Card:
 NO, YES = 1, 2
 
 PAIN = Card(lines=("Do you have pain now?",), choices=("No", "Yes"))
-PAIN_NOW = Card(
-    lines=("No gestures today.", "Strong pain? Stop, and tell your doctor."),
-    choices=("Go on", "Stop for today"),
-)
+# The same key again and again, as after a stroke it may come, neither passes these two cards
+# nor tells of new signs: it goes from the one to the other and back.
 NEW_SIGNS = Card(
     lines=(
         "Is one of these new today?",
         "Face drooping?",
-        "Arm or leg weak?",
-        "Speech suddenly worse?",
+        "Arm or leg weak or numb?",
+        "Speech much worse?",
+        "Sight or balance suddenly bad?",
+        "Worst headache ever?",
     ),
-    choices=("No", "Yes"),
+    choices=("Yes", "No, none of these"),
 )
+SIGNS_NEW, SIGNS_NONE = 1, 2
+NEW_SIGNS_SURE = Card(
+    lines=("You said: yes, new today.", "Is it true?"), choices=("Go back", "Yes, it is new")
+)
+GO_BACK, SIGNS_SURE = 1, 2
 TIRED = Card(
     lines=("How tired are you?",),
     choices=("Not tired", "A little tired", "Tired", "Quite tired", "Very tired"),
 )
 HELPED = Card(lines=("Did someone help with an answer?",), choices=("No", "Yes"))
 GESTURE_PAIN = Card(lines=("Did a gesture hurt?",), choices=("No", "Yes"))
+NOTE = Card(
+    lines=("Helper: a note for the therapist?",), choices=("No", "Write a note"), quiet=True
+)
 
 GO_ON, REST, STOP, LEAVE_OUT = 1, 2, 3, 4
 PAUSED = Card(lines=("Pause.",), choices=("Go on", "Rest", "Stop for today"))
@@ -68,6 +82,18 @@ def ready_card(step: CheckIn) -> Card:
     return Card(
         lines=(first, "Glasses on?", "Hearing aid in?", "Water near?", "Toilet first?"),
         choices=("Ready",),
+    )
+
+
+def pain_card(*, emergency_number: str) -> Card:
+    """What pain means for today."""
+    return Card(
+        lines=(
+            "No gestures today.",
+            *lines_of(f"Sudden chest or head pain? Call {emergency_number}.", width=LINE_WIDTH),
+            "Bad pain? Stop. Tell your doctor.",
+        ),
+        choices=("Go on", "Stop for today"),
     )
 
 
@@ -111,6 +137,21 @@ def finish_card(step: Finish, *, emergency_number: str) -> Card:
     if not_yet:
         facts.append(f"{not_yet} not yet.")
     return Card(lines=(*first, *facts) if step.done else first, choices=("Go on",))
+
+
+MOST_PROBLEMS = 3
+
+
+def told(error: DrillsError) -> tuple[str, ...]:
+    """The sentences of an error, a line each: the first few, then how many more there are."""
+    lines = str(error).split("\n")
+    more = len(lines) - MOST_PROBLEMS
+    return (*lines[:MOST_PROBLEMS], *((f"And {more} more.",) if more > 0 else ()))
+
+
+def trouble_card(first: str, error: DrillsError) -> Card:
+    """What cannot be shown or begun, and why."""
+    return Card(lines=(first, *told(error)), choices=("Back",), quiet=True)
 
 
 PAIN_KEY = "p"

@@ -5,6 +5,9 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Sequence
 
+# Clinical brief: at most 40 characters a line.
+LINE_WIDTH = 40
+
 
 def lines_of(text: str, phrases: Sequence[str] = (), *, width: int) -> tuple[str, ...]:
     """`text` in lines of at most `width`, broken between `phrases` where that can be.

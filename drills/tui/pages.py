@@ -5,19 +5,17 @@ and needs none of it.
 """
 
 from drills.digest import render
-from drills.tui.cards import Card
-from drills.tui.screens.card import CardScreen
 from drills.tui.screens.guide import GuideScreen
 from drills.tui.screens.people import PeopleScreen
 from drills.tui.screens.sitting import SittingScreen
+from drills.tui.screens.trouble import made_or_told
 from drills.tui.screens.week import WeekScreen
 
 __all__ = [
-    "Card",
-    "CardScreen",
     "GuideScreen",
     "PeopleScreen",
     "SittingScreen",
     "WeekScreen",
+    "made_or_told",
     "render",
 ]

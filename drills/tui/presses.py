@@ -22,11 +22,15 @@ class Presses:
         self._last_ms: float | None = None
         self._last_key = ""
 
+    def heed(self, key: str) -> None:
+        """`key` was pressed and counted without a question: what follows is judged by it."""
+        self._last_ms, self._last_key = self._clock.monotonic_ms(), key
+
     def is_meant(self, key: str) -> bool:
         now = self._clock.monotonic_ms()
         since = None if self._last_ms is None else now - self._last_ms
         same = key == self._last_key
-        self._last_ms, self._last_key = now, key
+        self.heed(key)
         if since is None:
             return True
         return since >= self._second_press_ms * (SAME_KEY_FACTOR if same else 1)

@@ -30,7 +30,8 @@ class Speaker:
 
     @property
     def is_heard(self) -> bool:
-        return self._settings.read_aloud and self._voice.state == "ready"
+        """Whether the voice takes what is said: one that is starting says it once it can."""
+        return self._settings.read_aloud and self._voice.state in ("ready", "starting")
 
     def say(self, lines: Sequence[Line], then: Callable[[], None] | None = None) -> None:
         """Stop what is being said, say `lines` in turn, then call `then` once."""

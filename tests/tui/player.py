@@ -42,7 +42,7 @@ GUIDE = (
     Chapter(key="two", title="Second chapter", text="# Second chapter\n\nThe light is good.\n"),
 )
 Colour = tuple[int, int, int]
-CHECK_IN = ("1", "1", "1", "1")
+CHECK_IN = ("1", "2", "1", "1")
 PATIENCE = 400
 
 
@@ -161,7 +161,11 @@ class Player:
 
     async def until_asked(self) -> None:
         await self.until(
-            lambda: isinstance(self.app.screen, AskScreen) and not self.app.screen.is_over,
+            lambda: (
+                isinstance(self.app.screen, AskScreen)
+                and not self.app.screen.is_over
+                and self.app.screen.is_asked
+            ),
             "a trial",
         )
         await self.until_text("hear again")

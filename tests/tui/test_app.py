@@ -25,11 +25,12 @@ def command(folder: Path) -> list[str]:
 
 
 def to_first_trial(terminal: Terminal) -> None:
-    for question in ("Glasses on?", "pain now?", "new today?", "How tired"):
+    check_in = {"Glasses on?": "1", "new today?": "2", "pain now?": "1", "How tired": "1"}
+    for question, key in check_in.items():
         terminal.wait_for(question)
         time.sleep(SAME_KEY_SECONDS)
-        terminal.press("1")
-    terminal.wait_for("Which picture fits?")
+        terminal.press(key)
+    terminal.wait_for("hear again   H help")
     time.sleep(SAME_KEY_SECONDS)
     terminal.press("1")
     terminal.wait_for("Yes.", "Not this one.")

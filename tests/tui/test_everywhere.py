@@ -7,6 +7,7 @@ from collections.abc import Awaitable, Callable
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from textual import events
 from textual.content import Content
 
 from drills.core.items import Kind
@@ -174,6 +175,36 @@ async def test_the_card_of_stroke_signs_opens_in_a_small_window_too(material: Ma
         await player.until_screen("CoverScreen")
         await player.pilot.resize_terminal(80, 24)
         await player.until_screen("HomeScreen")
+
+
+@pytest.mark.parametrize(("key", "page"), [("e", "SignsScreen"), ("g", "GuideScreen")])
+async def test_a_double_or_held_key_does_not_close_what_it_opened(
+    key: str, page: str, material: Material
+) -> None:
+    async with playing(material) as player:
+        await player.until_screen("HomeScreen")
+        for seconds in (1.0, 0.1, 0.65, *(0.033 for _ in range(20))):
+            await player.press(key, seconds=seconds)
+        await player.settle()
+        assert player.screen == page
+        assert len(player.app.screen_stack) == 3
+        await player.press(key)
+        await player.until_screen("HomeScreen")
+
+
+@pytest.mark.parametrize(("key", "page"), [("e", "SignsScreen"), ("g", "GuideScreen")])
+async def test_two_presses_at_once_open_one_page(key: str, page: str, material: Material) -> None:
+    async with playing(material) as player:
+        await player.until_screen("HomeScreen")
+        player.clock.wait(1)
+        for _ in range(2):
+            player.app.screen.post_message(events.Key(key, key))
+        await player.until_screen(page)
+        await player.settle()
+        assert [type(screen).__name__ for screen in player.app.screen_stack][-2:] == [
+            "HomeScreen",
+            page,
+        ]
 
 
 async def test_guide_and_signs_do_not_pile_up(material: Material) -> None:

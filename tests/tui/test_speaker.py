@@ -55,6 +55,15 @@ def test_what_was_stopped_is_not_followed_up() -> None:
     assert not voice.speaking
 
 
+def test_a_voice_that_is_starting_is_handed_what_is_to_be_said() -> None:
+    voice, ended = Talking("starting"), []
+    speaker = Speaker(voice, SpeechSettings())
+    speaker.say((line("one"),), then=lambda: ended.append(True))
+    speaker.tick()
+    assert voice.said == ["one"]
+    assert not ended
+
+
 def test_without_a_voice_what_follows_comes_at_once() -> None:
     for voice, settings in (
         (Talking("off"), SpeechSettings()),

@@ -9,9 +9,9 @@ from textual.containers import Horizontal
 from drills.core.items import Cue, CueKind, Kind
 from drills.practice.session import Session
 from drills.practice.steps import Ask, Feedback
-from drills.tui.cards import LEAVE_OUT, PAUSED, PAUSED_IN_TRIAL, REST, RESTING, STOP
+from drills.tui.cards import LEAVE_OUT, PAUSED, PAUSED_IN_TRIAL, STOP
 from drills.tui.desk import Desk
-from drills.tui.screens.card import CardScreen
+from drills.tui.screens.card import pause
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.speaker import Line
 from drills.tui.widgets.key_bar import GO_ON, HEAR_AGAIN, HELP, PAUSE, Hint, KeyBar
@@ -36,12 +36,19 @@ class AskScreen(KeyedScreen[None]):
         self._session = session
         self._desk = desk
         self._is_painted = False
+        self._is_asked = False
+        self._verdict = ""
         self._over_since_ms: float | None = None
         self._wants_next = False
 
     @property
     def is_over(self) -> bool:
         return self._over_since_ms is not None
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether all that is to be answered stands on the screen; no key answers before."""
+        return self._is_asked
 
     # What it shows
 
@@ -84,6 +91,8 @@ class AskScreen(KeyedScreen[None]):
         return ()
 
     def _hints(self) -> tuple[Hint, ...]:
+        if self._wants_next or not self.is_asked:
+            return (PAUSE,)
         if self.is_over:
             return (GO_ON, PAUSE)
         return (HEAR_AGAIN, HELP, PAUSE, *self.extra_hints())
@@ -98,6 +107,9 @@ class AskScreen(KeyedScreen[None]):
 
     def on_screen_suspend(self) -> None:
         self._desk.speaker.stop()
+        # Only what comes over the trial: once it has gone, the session may be asking the next.
+        if not self.is_over and self in self.app.screen_stack:
+            self._session.interrupt()
 
     def on_resize(self) -> None:
         if self._is_painted:
@@ -116,6 +128,8 @@ class AskScreen(KeyedScreen[None]):
     def _begin(self) -> None:
         """Say the prompt, also after a pause or another page: it may have been cut short."""
         if self.is_current and not self.is_over:
+            self._is_asked = True
+            self._show_hints()
             self._say((Line(utterance=self.ask.item.spoken),))
             self._make_ready()
 
@@ -136,8 +150,10 @@ class AskScreen(KeyedScreen[None]):
             self._pause()
         elif self.is_over:
             if key == "space":
-                self._wants_next = True
-                self._go_on_in_time()
+                self._want_next()
+        elif not self.is_asked:
+            # Pressed at the screen before, or at a picture that is not there yet.
+            return
         elif key == "space":
             self._session.heard_again()
             self._say((Line(utterance=self.ask.item.spoken),))
@@ -165,6 +181,7 @@ class AskScreen(KeyedScreen[None]):
         if feedback.over:
             self._over_since_ms = self._desk.home.clock.monotonic_ms()
             text = feedback.text if feedback.spoken is None else feedback.spoken.text
+            self._verdict = text
             self._tell((text, "Space: go on."))
             self.show_over(feedback)
             self._desk.speaker.say(said)
@@ -173,6 +190,9 @@ class AskScreen(KeyedScreen[None]):
             self._tell((feedback.text, *cue_lines(self.ask.cue)))
             self._say((*said, *self._cue_said()))
         self.query_one(Trouble).tell(self._session.trouble)
+        self._show_hints()
+
+    def _show_hints(self) -> None:
         self.call_later(self.query_one(KeyBar).show, self._hints())
 
     def _tell(self, lines: tuple[str, ...]) -> None:
@@ -197,6 +217,15 @@ class AskScreen(KeyedScreen[None]):
 
     # Going on
 
+    def _want_next(self) -> None:
+        """Remember the wish at once, and say so while the gap lasts."""
+        self._wants_next = True
+        self._go_on_in_time()
+        if self._wants_next:
+            soon = "One moment." if self._session.upcoming is None else "Next one soon."
+            self._tell((self._verdict, soon))
+            self._show_hints()
+
     def _go_on_in_time(self) -> None:
         """To the next step once it is wished for and the gap after the response has passed."""
         if not self._wants_next or self._over_since_ms is None or not self.is_current:
@@ -209,12 +238,10 @@ class AskScreen(KeyedScreen[None]):
 
     def _pause(self) -> None:
         card = PAUSED if self.is_over else PAUSED_IN_TRIAL
-        self.app.push_screen(CardScreen(card, self._desk, escape="go on"), self._paused)
+        pause(self.app, self._desk, card, self._paused)
 
     def _paused(self, choice: int | None) -> None:
-        if choice == REST:
-            self.app.push_screen(CardScreen(RESTING, self._desk, escape="go on"))
-        elif choice == STOP:
+        if choice == STOP:
             self._session.stop()
             self.dismiss(None)
         elif choice == LEAVE_OUT:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Callable
+from typing import Any, ClassVar, Literal
 
-from textual.app import ComposeResult
+from textual.app import App, ComposeResult
 from textual.containers import Vertical
 
 from drills.core.utterances import Utterance
@@ -13,7 +14,7 @@ from drills.tui.desk import Desk
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.speaker import Line
 from drills.tui.widgets.choices import Choices
-from drills.tui.widgets.key_bar import HEAR_AGAIN, PAUSE, Hint, KeyBar
+from drills.tui.widgets.key_bar import GUIDE, HEAR_AGAIN, PAUSE, SIGNS, Hint, KeyBar
 from drills.tui.widgets.words import Trouble, Words
 
 Escape = Literal["pause", "go on", "leave"]
@@ -27,6 +28,7 @@ class CardScreen(KeyedScreen[int | None]):
     """
 
     CSS_PATH = "card.tcss"
+    EVERYWHERE: ClassVar[tuple[Hint, ...]] = (SIGNS, GUIDE)
 
     def __init__(
         self,
@@ -51,9 +53,10 @@ class CardScreen(KeyedScreen[int | None]):
                 [(str(number), choice) for number, choice in enumerate(self.card.choices, 1)]
             )
         yield Trouble(self._trouble)
-        yield KeyBar((HEAR_AGAIN, *self._ways_out()))
+        again = () if self.card.quiet else (HEAR_AGAIN,)
+        yield KeyBar((*again, *self.ways_out()), everywhere=self.EVERYWHERE)
 
-    def _ways_out(self) -> tuple[Hint, ...]:
+    def ways_out(self) -> tuple[Hint, ...]:
         if self._escape == "pause":
             return (PAUSE,)
         label = "go on" if self._escape == "go on" else "no answer"
@@ -75,7 +78,7 @@ class CardScreen(KeyedScreen[int | None]):
         self._desk.speaker.stop()
 
     def _say(self) -> None:
-        if self.is_current:
+        if self.is_current and not self.card.quiet:
             self._desk.speaker.say((Line(utterance=self.card.spoken),))
 
     def pressed(self, key: str) -> None:
@@ -90,15 +93,23 @@ class CardScreen(KeyedScreen[int | None]):
 
     def _leave(self) -> None:
         if self._escape == "pause":
-            self.app.push_screen(CardScreen(PAUSED, self._desk, escape="go on"), self._paused)
+            pause(self.app, self._desk, PAUSED, self._paused)
         else:
             self.dismiss(GO_ON if self._escape == "go on" else None)
 
     def _paused(self, choice: int | None) -> None:
-        if choice == REST:
-            seconds = self._desk.home.plan.sitting.rest_seconds
-            self.app.push_screen(
-                CardScreen(RESTING, self._desk, escape="go on", rest_seconds=seconds)
-            )
-        elif choice == STOP:
+        if choice == STOP:
             self.dismiss(None)
+
+
+def pause(app: App[Any], desk: Desk, card: Card, then: Callable[[int | None], None]) -> None:
+    """Ask `card` over whatever runs; rest where that is wished, else `then` with the answer."""
+
+    def chosen(choice: int | None) -> None:
+        if choice == REST:
+            seconds = desk.home.plan.sitting.rest_seconds
+            app.push_screen(CardScreen(RESTING, desk, escape="go on", rest_seconds=seconds))
+        else:
+            then(choice)
+
+    app.push_screen(CardScreen(card, desk, escape="go on"), chosen)

@@ -14,10 +14,10 @@ from drills.practice.session import Session
 from drills.practice.steps import Feedback
 from drills.tui.desk import Desk
 from drills.tui.gallery import gesture_frames
-from drills.tui.layout import lines_of
+from drills.tui.layout import LINE_WIDTH, lines_of
 from drills.tui.screens.asking import AskScreen
 from drills.tui.screens.score import Score, ScoreScreen
-from drills.tui.screens.trial import LINE_WIDTH, smallest
+from drills.tui.screens.trial import smallest
 from drills.tui.widgets.key_bar import SCORE, Hint
 from drills.tui.widgets.picture import Picture
 from drills.tui.widgets.words import Words

@@ -9,6 +9,7 @@ from textual.containers import VerticalScroll
 from textual.widgets import Markdown
 
 from drills.core.material import Chapter
+from drills.tui.presses import Presses
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.widgets.choices import Choices
 from drills.tui.widgets.key_bar import CLOSE, SIGNS, Hint, KeyBar
@@ -23,9 +24,10 @@ class GuideScreen(KeyedScreen[None]):
     CSS_PATH = "guide.tcss"
     AUTO_FOCUS = "VerticalScroll"
 
-    def __init__(self, chapters: Sequence[Chapter]) -> None:
+    def __init__(self, chapters: Sequence[Chapter], presses: Presses) -> None:
         super().__init__()
         self._chapters = tuple(chapters)
+        self._presses = presses
 
     def compose(self) -> ComposeResult:
         yield Words(("Guide for the helper",), classes="-title")
@@ -39,7 +41,9 @@ class GuideScreen(KeyedScreen[None]):
 
     def hear(self, key: str) -> None:
         if key in ("escape", "space", "g"):
-            self.dismiss(None)
+            # A trembling or held key must not close what it has just opened.
+            if self._presses.is_meant(key):
+                self.dismiss(None)
         elif key.isdecimal() and 1 <= int(key) <= len(self._chapters):
             self._open(self._chapters[int(key) - 1])
         else:

@@ -9,7 +9,9 @@ from textual.containers import Vertical
 from textual.message import Message
 
 from drills.core.ports import Records, Voice
+from drills.core.problems import DrillsError
 from drills.practice.home import Today
+from drills.tui.cards import told
 from drills.tui.desk import Desk
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.widgets.choices import Choices
@@ -43,7 +45,7 @@ class HomeScreen(KeyedScreen[None]):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._desk = desk
-        self._today = desk.home.today()
+        self._today = self._ask_today()
 
     @property
     def _reason(self) -> str:
@@ -51,10 +53,34 @@ class HomeScreen(KeyedScreen[None]):
 
     def compose(self) -> ComposeResult:
         with Vertical(classes="-middle"), Vertical(classes="-page"):
-            yield Words(about_today(self._today), apart=True, classes="-today")
-            yield Choices(ways_on(self._today, can_practise=not self._reason))
+            yield Words(self._about, apart=True, classes="-today")
+            yield Choices(self._ways)
             yield Words(self._for_the_helper, classes="-helper")
         yield KeyBar(())
+
+    def _ask_today(self) -> Today | DrillsError:
+        """What is to be said of today, or why nothing can be."""
+        try:
+            return self._desk.home.today()
+        except DrillsError as error:
+            return error
+
+    @property
+    def has_new_signs(self) -> bool:
+        return isinstance(self._today, Today) and self._today.new_signs
+
+    @property
+    def _about(self) -> tuple[str, ...]:
+        if isinstance(self._today, DrillsError):
+            return ("Practice cannot start.", *told(self._today))
+        number = self._desk.home.plan.safety.emergency_number
+        return about_today(self._today, emergency_number=number)
+
+    @property
+    def _ways(self) -> tuple[tuple[str, str], ...]:
+        if isinstance(self._today, DrillsError):
+            return LEAVING
+        return ways_on(self._today, can_practise=not self._reason)
 
     @property
     def _for_the_helper(self) -> tuple[str, ...]:
@@ -73,30 +99,37 @@ class HomeScreen(KeyedScreen[None]):
             told.say(self._for_the_helper)
 
     async def on_screen_resume(self) -> None:
-        today = self._desk.home.today()
-        if today != self._today:
+        today = self._ask_today()
+        # By their words: two errors are never equal.
+        if str(today) != str(self._today):
             self._today = today
             await self.recompose()
 
     def pressed(self, key: str) -> None:
         if not self._desk.presses.is_meant(key):
             return
-        if key in ("1", "n") and self._reason:
+        if key not in dict(self._ways):
             return
         if key == "1":
-            self.post_message(self.PracticeWanted(resume=bool(self._today.resumable)))
+            resume = isinstance(self._today, Today) and bool(self._today.resumable)
+            self.post_message(self.PracticeWanted(resume=resume))
         elif key == "2":
             self.post_message(self.PeopleWanted())
         elif key == "3":
             self.post_message(self.WeekWanted())
         elif key == "4":
             self.post_message(self.LeaveWanted())
-        elif key == "n" and self._today.resumable:
+        elif key == "n":
             self.post_message(self.PracticeWanted(resume=False))
 
 
-def about_today(today: Today) -> tuple[str, ...]:
+LEAVING = (("3", "This week, for helper and therapist"), ("4", "Leave"))
+
+
+def about_today(today: Today, *, emergency_number: str) -> tuple[str, ...]:
     """One or two lines on today's practice."""
+    if today.new_signs:
+        return ("New signs were told today.", f"Call {emergency_number} now.")
     if today.resumable:
         return ("Today's practice has begun.", f"{today.resumable} are still to do.")
     if today.sessions_done:
@@ -105,13 +138,17 @@ def about_today(today: Today) -> tuple[str, ...]:
 
 
 def ways_on(today: Today, *, can_practise: bool = True) -> tuple[tuple[str, str], ...]:
-    """The choices of the first screen; none that starts practice where nothing can be kept."""
+    """The choices of the first screen.
+
+    None starts practice where nothing can be kept, or on a day of new signs of a stroke.
+    """
+    if today.new_signs:
+        return LEAVING
     start = "Go on with today's practice" if today.resumable else "Start"
     ways = (
         *((("1", start),) if can_practise else ()),
         ("2", "Meet the people"),
-        ("3", "This week, for helper and therapist"),
-        ("4", "Leave"),
+        *LEAVING,
     )
     again = can_practise and today.resumable
     return (*ways, ("n", "Start a new practice")) if again else ways

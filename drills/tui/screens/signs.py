@@ -5,6 +5,7 @@ from __future__ import annotations
 from textual.app import ComposeResult
 from textual.containers import Vertical
 
+from drills.tui.presses import Presses
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.widgets.key_bar import CLOSE, GUIDE, KeyBar
 from drills.tui.widgets.words import Words
@@ -23,9 +24,10 @@ class SignsScreen(KeyedScreen[None]):
 
     CSS_PATH = "signs.tcss"
 
-    def __init__(self, emergency_number: str) -> None:
+    def __init__(self, emergency_number: str, presses: Presses) -> None:
         super().__init__()
         self._number = emergency_number
+        self._presses = presses
 
     def compose(self) -> ComposeResult:
         with Vertical(classes="-card"):
@@ -39,6 +41,8 @@ class SignsScreen(KeyedScreen[None]):
 
     def hear(self, key: str) -> None:
         if key in ("escape", "space", "e"):
-            self.dismiss(None)
+            # A trembling or held key must not close what it has just opened.
+            if self._presses.is_meant(key):
+                self.dismiss(None)
         else:
             super().hear(key)

@@ -14,12 +14,16 @@ from drills.tui.cards import (
     GO_ON,
     HELPED,
     NEW_SIGNS,
+    NEW_SIGNS_SURE,
+    NOTE,
     PAIN,
-    PAIN_NOW,
+    SIGNS_NEW,
+    SIGNS_SURE,
     TIRED,
     YES,
     Card,
     finish_card,
+    pain_card,
     ready_card,
     rest_card,
 )
@@ -28,6 +32,7 @@ from drills.tui.screens.asking import AskScreen
 from drills.tui.screens.card import CardScreen, Escape
 from drills.tui.screens.gesture import GestureScreen
 from drills.tui.screens.keyed import KeyedScreen
+from drills.tui.screens.note import NoteScreen
 from drills.tui.screens.signs import SignsScreen
 from drills.tui.screens.trial import TrialScreen
 
@@ -84,24 +89,36 @@ class SittingScreen(KeyedScreen[None]):
 
     async def _check_in(self, step: CheckIn) -> bool:
         """Whether practice begins. Stopping here leaves no record, since nothing was done."""
+        number = self._desk.home.plan.safety.emergency_number
         ready = await self._answer(ready_card(step))
-        pain = None if ready is None else await self._answer(PAIN)
-        new_signs = None if pain is None else await self._answer(NEW_SIGNS)
-        if new_signs == YES:
+        new_signs = None if ready is None else await self._new_signs()
+        if new_signs:
             # On disk before the card, since the family may close the program to call.
-            self._session.check_in(tiredness=None, pain=_said(pain), new_signs=True)
-            number = self._desk.home.plan.safety.emergency_number
-            await self.app.push_screen_wait(SignsScreen(number))
+            self._session.check_in(tiredness=None, pain=None, new_signs=True)
+            await self.app.push_screen_wait(SignsScreen(number, self._desk.presses))
             return True
-        if new_signs is not None and pain == YES and await self._answer(PAIN_NOW) != GO_ON:
+        pain = None if new_signs is None else await self._answer(PAIN)
+        if pain == YES and await self._answer(pain_card(emergency_number=number)) != GO_ON:
             self._session.check_in(tiredness=None, pain=True, new_signs=False)
             self._session.stop()
             return True
-        tiredness = None if new_signs is None else await self._answer(TIRED)
+        tiredness = None if pain is None else await self._answer(TIRED)
         if tiredness is None:
             return False
         self._session.check_in(tiredness=tiredness, pain=_said(pain), new_signs=False)
         return True
+
+    async def _new_signs(self) -> bool | None:
+        """Ask until it is sure; None when the person wants to stop."""
+        while answer := await self._answer(NEW_SIGNS):
+            if answer != SIGNS_NEW:
+                return False
+            sure = await self._answer(NEW_SIGNS_SURE)
+            if sure is None:
+                break
+            if sure == SIGNS_SURE:
+                return True
+        return None
 
     async def _rest(self, step: Rest) -> None:
         helped = await self._answer(HELPED)
@@ -116,12 +133,15 @@ class SittingScreen(KeyedScreen[None]):
         number = self._desk.home.plan.safety.emergency_number
         await self._answer(finish_card(step, emergency_number=number), "leave")
         tiredness = helped = pain = None
+        note = ""
         if step.reason is not CloseReason.UNWELL and step.done:
             tiredness = await self._answer(TIRED, "leave")
             helped = await self._answer(HELPED, "leave")
             if self._had_gestures:
                 pain = await self._answer(GESTURE_PAIN, "leave")
-        self._session.finish(tiredness=tiredness, helped=_said(helped), pain=_said(pain))
+        if step.reason is not CloseReason.UNWELL and await self._answer(NOTE, "leave") == YES:
+            note = await self.app.push_screen_wait(NoteScreen(self._desk.presses))
+        self._session.finish(tiredness=tiredness, helped=_said(helped), pain=_said(pain), note=note)
 
 
 def _said(choice: int | None) -> bool | None:

@@ -12,14 +12,11 @@ from drills.core.items import Cue, CueKind, Item, Kind
 from drills.core.meanings import Scene
 from drills.practice.steps import Ask, Feedback
 from drills.tui.gallery import pictures
-from drills.tui.layout import lines_of
+from drills.tui.layout import LINE_WIDTH, lines_of
 from drills.tui.screens.asking import AskScreen
 from drills.tui.widgets.options import OptionBox
 from drills.tui.widgets.picture import Picture
 from drills.tui.widgets.words import Words
-
-# Longer sentences break between phrases (clinical brief: at most 40 characters a line).
-LINE_WIDTH = 40
 
 
 class TrialScreen(AskScreen):

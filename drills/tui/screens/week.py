@@ -9,7 +9,7 @@ from textual import work
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 
-from drills.core.problems import Failure
+from drills.core.problems import DrillsError
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.widgets.key_bar import CLOSE, Hint, KeyBar
 from drills.tui.widgets.words import Words
@@ -39,8 +39,8 @@ class WeekScreen(KeyedScreen[None]):
     async def _count(self) -> None:
         try:
             text = await asyncio.to_thread(self._make_text)
-        except Failure as failure:
-            text = str(failure)
+        except DrillsError as error:
+            text = f"This week cannot be shown.\n{error}"
         self.query_one(".-text", Words).say(text.split("\n"))
 
     def pressed(self, key: str) -> None:

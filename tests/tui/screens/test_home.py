@@ -7,7 +7,7 @@ from unittest.mock import patch
 import pytest
 
 from drills.core.material import Material
-from drills.core.problems import BadInput
+from drills.core.problems import BadInput, Problem
 from drills.core.words import Sort
 from drills.pictures import ANIMAL_KEYS, PEOPLE_KEYS
 from drills.practice.home import Home, Today
@@ -22,7 +22,7 @@ from tests.tui.player import playing
 
 def test_a_day_just_begun_says_how_long_practice_takes() -> None:
     today = Today(minutes=25, sessions_done=0, resumable=0)
-    assert about_today(today) == ("Today's practice", "About 25 minutes.")
+    assert about_today(today, emergency_number="911") == ("Today's practice", "About 25 minutes.")
     assert [key for key, _ in ways_on(today)] == ["1", "2", "3", "4"]
 
 
@@ -91,6 +91,68 @@ async def test_a_session_that_cannot_start_says_why(
         await player.until_text("The plan asks for [something] that is not there.")
         await player.press("1")
         await player.until_screen("HomeScreen")
+
+
+def broken() -> Home:
+    raise BadInput([Problem(where=f"file-{n}.toml", message="is [broken].") for n in range(9)])
+
+
+@pytest.mark.parametrize(
+    ("what", "key", "says"),
+    [
+        ("guide", "g", "The guide cannot be shown."),
+        ("material", "2", "Nobody can be shown."),
+        ("material", "1", "Practice cannot start."),
+    ],
+)
+async def test_what_broken_content_keeps_away_is_told_with_a_way_back(
+    what: str, key: str, says: str, material: Material, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Home, what, property(lambda _: broken()))
+    async with playing(material) as player:
+        await player.until_screen("HomeScreen")
+        await player.press(key)
+        await player.until_text(says)
+        await player.until_text("file-0.toml: is [broken].")
+        await player.until_text("And 6 more.")
+        await player.press("g", "1")
+        await player.until_screen("HomeScreen")
+
+
+async def test_a_week_that_broken_content_keeps_away_is_told(
+    material: Material, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Home, "digest", lambda *_: broken())
+    async with playing(material) as player:
+        await player.press("3")
+        await player.until_text("file-0.toml: is [broken].")
+        await player.press("escape")
+        await player.until_screen("HomeScreen")
+
+
+async def test_a_day_that_broken_content_keeps_away_is_told_and_offers_no_practice(
+    material: Material, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Home, "today", lambda _: broken())
+    async with playing(material, start="practice") as player:
+        await player.until_text("Practice cannot start.")
+        await player.press("1")
+        await player.until_screen("HomeScreen")
+        await player.until_text("file-0.toml: is [broken].")
+        await player.press("1")
+        await player.settle()
+        assert player.screen == "HomeScreen"
+        await player.press("4")
+        await player.until(lambda: player.app.return_value == 0, "the end")
+
+
+def test_a_day_of_new_signs_offers_no_practice() -> None:
+    today = Today(minutes=25, sessions_done=0, resumable=4, new_signs=True)
+    assert about_today(today, emergency_number="112") == (
+        "New signs were told today.",
+        "Call 112 now.",
+    )
+    assert [key for key, _ in ways_on(today)] == ["3", "4"]
 
 
 async def test_leave_ends_the_program(material: Material) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from textual import events
 
 from drills.core.gestures import Tick
 from drills.core.items import Kind
@@ -28,9 +29,11 @@ async def play_on(player: Player) -> None:
             case "HomeScreen":
                 return
             case "TrialScreen":
+                await player.until_asked()
                 await player.answer(right=True)
                 await player.go_on()
             case "GestureScreen":
+                await player.until_asked()
                 await player.press("s", "3", "space")
                 await player.until_text("Noted.")
                 await player.go_on()
@@ -93,13 +96,128 @@ async def test_new_signs_end_the_session_with_the_card_and_are_on_record(
         closed = player.entries[-1]
         assert isinstance(closed, SessionClosed)
         assert closed.reason is CloseReason.UNWELL
+        await player.until_text("New signs were told today.")
+        assert "Call 911 now." in player.text
+        await player.press("1", "2", "n")
+        await player.settle()
+        assert player.screen == "HomeScreen"
+        assert "Start" not in player.text
+
+
+async def test_on_a_day_of_new_signs_practice_cannot_be_started_directly(
+    material: Material,
+) -> None:
+    async with playing(material) as player:
+        await player.press("1")
+        await player.answer_cards("1", "1", "2")
+        await player.until_screen("SignsScreen")
+        records = player.records
+    async with playing(material, start="practice", records=records) as player:
+        await player.until_text("New signs were told today.")
+        assert player.screen == "HomeScreen"
+
+
+@pytest.mark.parametrize("key", ["1", "2"])
+async def test_the_same_key_again_and_again_neither_passes_the_check_in_nor_raises_an_alarm(
+    key: str, material: Material
+) -> None:
+    async with playing(material) as player:
+        await player.press("1")
+        for _ in range(12):
+            await player.until_screen("CardScreen")
+            await player.press(key)
+            await player.settle()
+            assert player.screen == "CardScreen"
+        assert player.entries == ()
+
+
+async def test_new_signs_are_asked_before_pain_and_going_back_asks_again(
+    material: Material,
+) -> None:
+    async with playing(material) as player:
+        await player.press("1")
+        await player.answer_cards("1")
+        await player.until_text("Worst headache ever?")
+        await player.answer_cards("1")
+        await player.until_text("You said: yes, new today.")
+        await player.answer_cards("1")
+        await player.until_text("Worst headache ever?")
+        await player.answer_cards("2")
+        await player.until_text("Do you have pain now?")
+        assert player.entries == ()
+
+
+async def to_note(player: Player, *, then: str) -> None:
+    """From the first screen to the question for a note, and its answer."""
+    await player.begin()
+    await player.press("p")
+    await player.until_text("Stop for today")
+    await player.press("3")
+    await player.until_text("We stop here today.")
+    await player.answer_cards("1")
+    await player.until_text("a note for the therapist?")
+    await player.answer_cards(then)
+
+
+def notes(player: Player) -> list[str]:
+    return [entry.note for entry in player.entries if isinstance(entry, Observation)]
+
+
+async def test_a_note_of_the_helpers_is_kept_as_it_was_written(material: Material) -> None:
+    async with playing(material) as player:
+        await to_note(player, then="2")
+        await player.until_screen("NoteScreen")
+        for character in "[b]gee[/b]!":
+            player.app.post_message(events.Key(character, character))
+        player.app.post_message(events.Paste("\x1b two\nlines"))
+        await player.until_text("two")
+        assert "[b]gee[/b]!" in player.text
+        await player.press("enter")
+        await player.until_screen("HomeScreen")
+        assert notes(player)[-1] == "[b]gee[/b]! two lines"
+
+
+@pytest.mark.parametrize(("key", "kept"), [("ctrl+s", "ok"), ("escape", "")])
+async def test_a_note_is_kept_by_ctrl_s_and_left_by_escape(
+    key: str, kept: str, material: Material
+) -> None:
+    async with playing(material) as player:
+        await to_note(player, then="2")
+        await player.until_screen("NoteScreen")
+        await player.press("o", "k")
+        await player.until_text("ok")
+        await player.press(key)
+        await player.until_screen("HomeScreen")
+        assert notes(player)[-1] == kept
+
+
+async def test_a_note_has_three_hundred_characters_and_no_held_key(material: Material) -> None:
+    async with playing(material) as player:
+        await to_note(player, then="2")
+        await player.until_screen("NoteScreen")
+        await player.press("2", "2", "2", seconds=0.1)
+        await player.until_text("Room for 300 characters more.")
+        player.app.post_message(events.Paste("x" * 500))
+        await player.until_text("Room for 0 characters more.")
+        await player.press("enter")
+        await player.until_screen("HomeScreen")
+        assert notes(player)[-1] == "x" * 300
+
+
+async def test_no_note_is_written_by_the_key_that_says_no(material: Material) -> None:
+    async with playing(material) as player:
+        await to_note(player, then="1")
+        await player.until_screen("HomeScreen")
+        assert notes(player)[-1] == ""
 
 
 async def test_pain_leaves_the_gestures_out(material: Material) -> None:
     async with playing(material) as player:
         await player.press("1")
-        await player.answer_cards("1", "2", "1")
+        await player.answer_cards("1", "2", "2")
         await player.until_text("No gestures today.")
+        assert "Sudden chest or head pain? Call 911." in player.text
+        assert "Bad pain? Stop. Tell your doctor." in player.text
         await player.answer_cards("1", "1")
         await player.until_asked()
         await play_on(player)
@@ -122,6 +240,7 @@ async def test_much_more_tired_ends_kindly(material: Material) -> None:
     async with playing(material) as player:
         await player.begin()
         for _ in range(2):
+            await player.until_asked()
             await player.answer(right=True)
             await player.go_on()
         await player.until_text("Did someone help")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 from dataclasses import replace
 
 import pytest
@@ -13,10 +14,11 @@ from drills.core.records import latest_trials
 from drills.tui.app import VOICE_SECONDS
 from drills.tui.letters import lettered
 from drills.tui.screens.asking import AskScreen
+from drills.tui.screens.trial import TrialScreen
 from drills.tui.widgets.options import OptionBox
 from drills.tui.widgets.picture import Picture
 from tests.edges import QuietVoice
-from tests.tui.player import Player, plan_of, playing
+from tests.tui.player import CHECK_IN, Player, plan_of, playing
 
 PICTURES = plan_of(Kind.MATCH, "full-passive", trials=3)
 FOUR = plan_of(Kind.MATCH, "full-passive", options=4)
@@ -99,11 +101,108 @@ async def test_going_on_waits_for_the_gap_and_a_space_before_it_is_remembered(
         await player.begin()
         first = player.app.screen
         await player.answer(right=True)
+        await player.until_text("Space: go on.")
         await player.press("space")
-        await player.settle()
+        await player.until_text("Next one soon.")
+        assert "go on" not in player.text
         assert player.app.screen is first
         player.clock.wait(3.5)
         await player.until(lambda: player.app.screen is not first, "the next trial")
+
+
+async def test_a_key_pressed_before_the_pictures_are_there_is_no_answer(
+    material: Material, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    drawn = asyncio.Event()
+
+    async def paint(_: TrialScreen) -> None:
+        await drawn.wait()
+
+    monkeypatch.setattr(TrialScreen, "paint", paint)
+    async with playing(material, plan=PICTURES) as player:
+        await player.press("1")
+        await player.answer_cards(*CHECK_IN)
+        await player.until_screen("TrialScreen")
+        await player.press("1", "2", "h", "s", "space")
+        await player.settle()
+        assert latest_trials(player.entries) == ()
+        assert player.ask.cue is None
+        assert "hear again" not in player.text
+        drawn.set()
+        await player.until_asked()
+        await player.answer(right=True)
+        await player.until_text("Space: go on.")
+        (trial,) = latest_trials(player.entries)
+        assert trial.attempts[0].replays == 0
+
+
+@pytest.mark.parametrize("over", ["p", "g", "e", "window"])
+async def test_a_wait_that_something_came_over_is_not_measured(
+    over: str, material: Material
+) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        trial = player.app.screen
+        if over == "window":
+            await player.pilot.resize_terminal(60, 20)
+            await player.until_screen("CoverScreen")
+            await player.pilot.resize_terminal(80, 24)
+        else:
+            await player.press(over)
+            await player.until(lambda: player.app.screen is not trial, "the page")
+            await player.press("escape")
+        await player.until(lambda: player.app.screen is trial, "the trial")
+        await player.settle()
+        await player.answer(right=True)
+        await player.until_text("Space: go on.")
+        await player.go_on()
+        await player.until_asked()
+        await player.answer(right=True)
+        await player.until_text("Space: go on.")
+        first, second = latest_trials(player.entries)
+        assert first.attempts[0].latency_ms is None
+        assert second.attempts[0].latency_ms is not None
+
+
+async def test_leaving_one_out_does_not_spoil_the_wait_of_the_next(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        await player.press("p")
+        await player.until_text("Leave this one out")
+        await player.press("4")
+        await player.until(lambda: len(latest_trials(player.entries)) == 1, "the skip")
+        await player.until_asked()
+        await player.answer(right=True)
+        await player.until_text("Space: go on.")
+        assert latest_trials(player.entries)[1].attempts[0].latency_ms is not None
+
+
+@pytest.mark.parametrize("where", ["trial", "card"])
+async def test_every_rest_of_a_pause_ends_after_the_plans_seconds(
+    where: str, material: Material
+) -> None:
+    plan = replace(PICTURES, sitting=SittingSettings(rest_seconds=1))
+    async with playing(material, plan=plan) as player:
+        if where == "trial":
+            await player.begin()
+        else:
+            await player.press("1")
+            await player.until_screen("CardScreen")
+        await player.press("p")
+        await player.until_text("Stop for today")
+        await player.press("2")
+        await player.until_text("Take your time.")
+        await player.until_text("The rest is over.")
+
+
+async def test_a_voice_that_is_starting_is_handed_the_first_cards_and_the_prompt(
+    material: Material,
+) -> None:
+    voice = QuietVoice("starting")
+    async with playing(material, plan=PICTURES, voice=voice) as player:
+        await player.begin()
+        assert voice.said[0].startswith("About ")
+        await player.until(lambda: voice.said[-1:] == [player.ask.item.spoken.text], "the prompt")
 
 
 async def test_digits_after_the_end_of_a_trial_do_nothing(material: Material) -> None:
