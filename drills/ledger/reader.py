@@ -17,8 +17,8 @@ from drills.ledger.folder import RECORDS
 from drills.ledger.sessions import CUT_OFF, SessionRead, read_session
 from drills.ledger.summaries import Summaries, Summary, month_of, slimmed, summarise
 
-# Entries that stay in memory, of the sessions used last: some days.
-_MOST_KEPT = 1500
+# Entries that stay in memory, of the sessions used last: a few days.
+_MOST_KEPT = 600
 
 
 class Reader:
