@@ -212,10 +212,10 @@ def test_a_reversible_construction_has_ten_thousand_meanings(
 
 
 @pytest.mark.parametrize("name", CONSTRUCTIONS)
-def test_the_plain_words_are_active_and_of_one_clause_each(name: str, lexicon: Lexicon) -> None:
+def test_the_plain_words_are_active_and_of_one_clause_each(name: str, american: Lexicon) -> None:
     turned = re.compile(r"\b(by|that|which|who|did|before|after|if)\b", re.IGNORECASE)
-    for meaning, sentence in some_said(name, lexicon):
-        assert sentence.plain == restate(meaning, lexicon)
+    for meaning, sentence in some_said(name, american):
+        assert sentence.plain == restate(meaning, american)
         if name != "negation":
             assert not turned.search(sentence.plain), sentence.plain
         for clause in sentence.plain.removesuffix(".").split(". "):
@@ -225,32 +225,32 @@ def test_the_plain_words_are_active_and_of_one_clause_each(name: str, lexicon: L
 
 @pytest.mark.parametrize("name", SAYS_AN_ACT)
 def test_every_construction_says_one_act_in_the_same_plain_words(
-    name: str, lexicon: Lexicon
+    name: str, american: Lexicon
 ) -> None:
-    for meaning, sentence in some_said(name, lexicon):
+    for meaning, sentence in some_said(name, american):
         bare = placed(meaning, (None, None))
-        assert sentence.plain == realise(bare, "active", lexicon).text
+        assert sentence.plain == realise(bare, "active", american).text
 
 
 @pytest.mark.parametrize("name", CONSTRUCTIONS)
 def test_every_construction_can_be_said_in_seven_to_eleven_words(
-    name: str, lexicon: Lexicon
+    name: str, american: Lexicon
 ) -> None:
     rng = Random(name)
-    for meaning in rng.sample(meanings_of(name, lexicon), 60):
-        reached = [words for words in lengths(meaning, name, lexicon) if 7 <= words <= 11]
-        if name == "of-kinship" and len(realise(meaning, name, lexicon).text.split()) > 11:
+    for meaning in rng.sample(meanings_of(name, american), 60):
+        reached = [words for words in lengths(meaning, name, american) if 7 <= words <= 11]
+        if name == "of-kinship" and len(realise(meaning, name, american).text.split()) > 11:
             continue
         assert reached
         for words in reached:
-            told = padded(meaning, name, lexicon, words=words, rng=rng)
-            assert realise(told, name, lexicon).word_count == words
+            told = padded(meaning, name, american, words=words, rng=rng)
+            assert realise(told, name, american).word_count == words
 
 
 @pytest.mark.parametrize("name", CONSTRUCTIONS)
-def test_only_first_letters_and_days_have_a_capital(name: str, lexicon: Lexicon) -> None:
+def test_only_first_letters_and_days_have_a_capital(name: str, american: Lexicon) -> None:
     end = CONSTRUCTIONS[name].end
-    for _, sentence in some_said(name, lexicon):
+    for _, sentence in some_said(name, american):
         assert sentence.text.endswith(end)
         first, *others = sentence.text.removesuffix(end).split()
         assert first[0].isupper()
@@ -552,7 +552,7 @@ def test_the_locales_differ_only_where_people_do() -> None:
     assert british == "The nurse pulled the baker in the street at the weekend."
 
 
-def test_hard_words_and_hard_grammar_can_be_set_against_each_other(lexicon: Lexicon) -> None:
+def test_hard_words_and_hard_grammar_can_be_set_against_each_other(american: Lexicon) -> None:
     """Four cells, word band by grammar, at one length."""
     rng = Random(4)
     for easy, hard in (("active", "object-cleft"), ("active", "full-passive")):
@@ -560,18 +560,18 @@ def test_hard_words_and_hard_grammar_can_be_set_against_each_other(lexicon: Lexi
         for band, name in product(Band, (easy, hard)):
             simple = [
                 meaning
-                for meaning in meanings_of(name, lexicon, band)
+                for meaning in meanings_of(name, american, band)
                 if getattr(meaning, "aspect", None) is Aspect.SIMPLE
             ]
             cells[band, name] = {
-                realise(padded(meaning, name, lexicon, words=9, rng=rng), name, lexicon).text
+                realise(padded(meaning, name, american, words=9, rng=rng), name, american).text
                 for meaning in rng.sample(simple, 150)
             }
         for (band, _), texts in cells.items():
             assert len(texts) > 100
             assert {len(text.split()) for text in texts} == {9}
             words = {word for text in texts for word in text.rstrip(".").split()}
-            rare = {noun.singular for noun in lexicon.nouns.values() if noun.band == Band.RARE}
+            rare = {noun.singular for noun in american.nouns.values() if noun.band == Band.RARE}
             assert bool(words & rare) == (band is Band.RARE)
 
 
