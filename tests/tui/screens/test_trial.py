@@ -200,8 +200,12 @@ async def test_a_voice_that_is_starting_is_handed_the_first_cards_and_the_prompt
 ) -> None:
     voice = QuietVoice("starting")
     async with playing(material, plan=PICTURES, voice=voice) as player:
-        await player.begin()
-        assert voice.said[0].startswith("About ")
+        await player.press("1")
+        await player.until(
+            lambda: voice.said != [] and voice.said[0].startswith("About "), "a card"
+        )
+        await player.answer_cards(*CHECK_IN)
+        await player.until_asked()
         await player.until(lambda: voice.said[-1:] == [player.ask.item.spoken.text], "the prompt")
 
 
@@ -348,6 +352,7 @@ async def test_the_wait_for_an_answer_is_counted_from_the_end_of_the_voice(
         await player.pilot.pause(4 * VOICE_SECONDS)
         player.clock.wait(1)
         await player.answer(right=True)
+        await player.until_text("Space: go on.")
         (trial,) = latest_trials(player.entries)
         assert trial.attempts[0].latency_ms == 2000
 
@@ -359,6 +364,7 @@ async def test_an_answer_before_the_voice_has_ended_has_no_measured_wait(
     async with playing(material, plan=PICTURES, voice=voice) as player:
         await spoken_trial(player, voice)
         await player.answer(right=True)
+        await player.until_text("Space: go on.")
         (trial,) = latest_trials(player.entries)
         assert trial.attempts[0].latency_ms is None
 
@@ -383,6 +389,7 @@ async def test_hearing_again_is_on_record(material: Material) -> None:
         await player.begin()
         await player.press("space", "space")
         await player.answer(right=True)
+        await player.until_text("Space: go on.")
         (trial,) = latest_trials(player.entries)
         assert trial.attempts[0].replays == 2
 
