@@ -1,8 +1,9 @@
 """Pictures: a meaning becomes a scene of posed figures, then shapes, then terminal cells.
 
-Holds the cast, the things, the acts and the places; draws them to cells, PNG or SVG. May import
+Holds the cast, the things, the acts and how they move; draws them to cells, PNG or SVG, and says
+of a meaning why it cannot (`why_not`) and of two scenes whether they can be told apart. May import
 `drills.core` alone; numpy and Pillow load at the first `draw`, never at import.
-Tested by tests/pictures, which measures contact, framing and contrast of what is drawn.
+Tested by tests/pictures, which measures contact, framing and contrast; bench_pictures tries all.
 """
 
 from __future__ import annotations

@@ -142,7 +142,7 @@ def bucket(handle: Point, angle: float, size: float) -> list[Shape]:
     def at(across: float, up: float) -> Point:
         return plus(handle, turn((across * size, -up * size), angle))
 
-    pail: Colour = (206, 60, 50)
+    pail: Colour = (160, 34, 36)
     return [
         area(pail, at(-0.75, 0.9), at(0.75, 0.9), at(0.55, -0.8), at(-0.55, -0.8)),
         line(shade(pail, 1.45), 1.8, at(-0.7, 0.3), at(0.7, 0.3)),

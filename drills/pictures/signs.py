@@ -21,6 +21,8 @@ from drills.pictures.skeleton import Build, Limb
 
 DARK: Colour = (46, 46, 60)
 WATER: Colour = (30, 110, 225)
+# Lighter than the pail it comes from, so that the two part without colour as well.
+GUSH: Colour = (44, 126, 238)
 FOAM: Colour = (252, 252, 255)
 ROPE: Colour = (205, 160, 84)
 
@@ -142,7 +144,7 @@ def water(mouth: Point, hit: Point, thick: float) -> Shape:
     crest = between(mouth, hit)
     crest = (crest[0], min(mouth[1], hit[1]) - thick * 0.6)
     return area(
-        WATER, plus(mouth, (0, -thick)), plus(crest, (0, -thick)), plus(hit, (0, -thick * 1.4)),
+        GUSH, plus(mouth, (0, -thick)), plus(crest, (0, -thick)), plus(hit, (0, -thick * 1.4)),
         plus(hit, (0, thick * 1.4)), plus(crest, (0, thick)), plus(mouth, (0, thick)),
     )  # fmt: skip
 

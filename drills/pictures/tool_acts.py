@@ -96,7 +96,7 @@ def splash(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stag
     thick = build.head * 0.32
     water: list[Shape] = [
         area(
-            signs.WATER,
+            signs.GUSH,
             plus(mouth, (0, -size * 0.5)),
             plus(crest, (0, -thick)),
             plus(hit, (0, -thick * 1.5)),
@@ -104,7 +104,7 @@ def splash(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stag
             plus(crest, (0, thick)),
             plus(mouth, (0, size * 0.55)),
         ),
-        line((165, 215, 255), 2.6, mouth, crest, hit),
+        line((225, 242, 255), 2.6, mouth, crest, hit),
     ]
     x, y = hit
     spray = signs.drops(

@@ -3,9 +3,12 @@
 from dataclasses import replace
 from xml.etree import ElementTree
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from drills.core.meanings import Act, Comparison, Meaning, Order, Report, Scene
+from drills.pictures import drawing
 from drills.pictures.shapes import Drawing, Ellipse, Frame, Mark, Polygon, Stroke
 from drills.pictures.svg import write
 
@@ -57,3 +60,22 @@ def test_any_title_comes_back_whole(title: str) -> None:
 def test_a_title_cannot_add_markup() -> None:
     root = read(write(DRAWING, title="</title><script>x</script>&amp;"))
     assert root.find(f".//{NAMES}script") is None
+
+
+@pytest.mark.parametrize(
+    "meaning",
+    [
+        Act(verb="shelter", doer="king", done_to="nurse"),
+        Order(doer="nurse", earlier="read", later="sleep"),
+        Report(speaker="man", act=Act(verb="comb", doer="woman", done_to="man")),
+        Comparison(quality="tall", more="judge", less="bride"),
+    ],
+)
+def test_a_scene_becomes_a_document_with_its_own_frame(meaning: Meaning) -> None:
+    made = drawing(Scene(meaning=meaning), columns=38, lines=20)
+    root = read(write(made, title="who does what"))
+    left, top, width, height = map(float, (root.get("viewBox") or "").split())
+    frame = made.frame
+    assert (left, top) == pytest.approx((frame.left, frame.top), rel=1e-4)
+    assert (width, height) == pytest.approx((frame.width, frame.height), rel=1e-4)
+    assert len(root) > len(made.shapes)
