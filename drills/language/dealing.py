@@ -78,11 +78,8 @@ def deal(
     Each comes with its exchange somewhere in the deal, where the construction has one; an odd
     count leaves one without. The order is by chance.   Raises: ValueError for too few meanings.
     """
-    pool = [
-        meaning
-        for meaning in meanings_of(construction, lexicon, band)
-        if _tense(meaning) is tenses[0] and _aspect(meaning) in (None, aspects[0])
-    ]
+    # One form is enough to draw from: each meaning is in all of them.
+    pool = meanings_of(construction, lexicon, band, ((tenses[0], aspects[0]),))
     if not pool:
         raise ValueError(f"{construction!r} has no meaning in these words")
     dealt: list[Meaning] = []

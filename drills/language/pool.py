@@ -37,14 +37,21 @@ from drills.core.words import Band, Lexicon, Noun, Sort
 from drills.language.constructions import CONSTRUCTIONS
 from drills.language.kinship import chains
 
+Forms = tuple[tuple[Tense, Aspect], ...]
+
+EVERY_FORM: Forms = tuple(product(Tense, Aspect))
+
 _NUMBERS = (1, 2, 3)
 
 
 @lru_cache(maxsize=256)
 def meanings_of(
-    construction: str, lexicon: Lexicon, band: Band = Band.EVERYDAY
+    construction: str,
+    lexicon: Lexicon,
+    band: Band = Band.EVERYDAY,
+    forms: Forms = EVERY_FORM,
 ) -> tuple[Meaning, ...]:
-    """Every balanced meaning of the construction, in every tense and aspect, without adjuncts.
+    """Every balanced meaning of the construction in these tenses and aspects, without adjuncts.
 
     Raises: ValueError for an unknown construction.
     """
@@ -53,16 +60,16 @@ def meanings_of(
     chosen = CONSTRUCTIONS[construction]
     return tuple(
         meaning
-        for meaning in _SOURCES[chosen.meaning_type](construction, lexicon, band)
+        for meaning in _SOURCES[chosen.meaning_type](construction, lexicon, band, forms)
         if not chosen.refuses(meaning, lexicon)
     )
 
 
-def _forms() -> Iterator[tuple[Tense, Aspect]]:
-    return product(Tense, Aspect)
+def _tenses(forms: Forms) -> tuple[Tense, ...]:
+    return tuple(dict.fromkeys(tense for tense, _ in forms))
 
 
-def _acts(construction: str, lexicon: Lexicon, band: Band) -> Iterator[Act]:
+def _acts(construction: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Act]:
     negated = construction == "negation"
     one_way = construction == "irreversible-active"
     for verb in lexicon.verbs.values():
@@ -72,7 +79,7 @@ def _acts(construction: str, lexicon: Lexicon, band: Band) -> Iterator[Act]:
         if one_way:
             doers = [noun.key for noun in _cast(lexicon, band) if noun.sort is Sort.PERSON]
             pairs = list(product(doers, verb.things))
-        for (doer, done_to), (tense, aspect) in product(pairs, _forms()):
+        for (doer, done_to), (tense, aspect) in product(pairs, forms):
             yield Act(
                 verb=verb.key,
                 doer=doer,
@@ -83,80 +90,82 @@ def _acts(construction: str, lexicon: Lexicon, band: Band) -> Iterator[Act]:
             )
 
 
-def _live_acts(lexicon: Lexicon, band: Band) -> Iterator[Act]:
-    return _acts("active", lexicon, band)
+def _live_acts(lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Act]:
+    return _acts("active", lexicon, band, forms)
 
 
-def _undergone(_: str, lexicon: Lexicon, band: Band) -> Iterator[Undergone]:
-    for act in _one_each(lexicon, band):
+def _undergone(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Undergone]:
+    for act in _one_each(lexicon, band, forms):
         yield Undergone(verb=act.verb, done_to=act.done_to, tense=act.tense, aspect=act.aspect)
 
 
-def _asked(_: str, lexicon: Lexicon, band: Band) -> Iterator[Asked]:
-    for act, asked in product(_one_each(lexicon, band), Role):
+def _asked(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Asked]:
+    for act, asked in product(_one_each(lexicon, band, forms), Role):
         yield Asked(
             verb=act.verb, known=act.done_to, asked=asked, tense=act.tense, aspect=act.aspect
         )
 
 
-def _one_each(lexicon: Lexicon, band: Band) -> Iterator[Act]:
+def _one_each(lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Act]:
     """An act of each verb and each one it could be done to, in each form."""
     met: dict[tuple[str, str, str, str], Act] = {}
-    for act in _live_acts(lexicon, band):
+    for act in _live_acts(lexicon, band, forms):
         met.setdefault((act.verb, act.done_to, act.tense, act.aspect), act)
     return iter(met.values())
 
 
-def _chain(_: str, lexicon: Lexicon, band: Band) -> Iterator[Chain]:
-    for act in _live_acts(lexicon, band):
-        if act.aspect is Aspect.SIMPLE:
-            yield Chain(verb=act.verb, outer=act.doer, middle=act.done_to, tense=act.tense)
+def _chain(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Chain]:
+    simple = tuple((tense, Aspect.SIMPLE) for tense in _tenses(forms))
+    for act in _live_acts(lexicon, band, simple):
+        yield Chain(verb=act.verb, outer=act.doer, middle=act.done_to, tense=act.tense)
 
 
-def _described(construction: str, lexicon: Lexicon, band: Band) -> Iterator[Described]:
+def _described(
+    construction: str, lexicon: Lexicon, band: Band, forms: Forms
+) -> Iterator[Described]:
     who = Role.DOER if construction == "subject-relative" else Role.DONE_TO
     states: list[str | None] = [None]
     if construction != "object-relative-right":
         states = [each.key for each in lexicon.adjectives.values() if each.passing]
-    for act, state in product(_live_acts(lexicon, band), states):
+    for act, state in product(_live_acts(lexicon, band, forms), states):
         yield Described(act=act, who=who, state=state)
 
 
-def _report(_: str, lexicon: Lexicon, band: Band) -> Iterator[Report]:
-    for act in _live_acts(lexicon, band):
+def _report(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Report]:
+    for act in _live_acts(lexicon, band, forms):
         for done_to in (act.done_to, act.doer):
             yield Report(speaker=act.done_to, act=replace(act, done_to=done_to))
 
 
-def _activity(_: str, lexicon: Lexicon, band: Band) -> Iterator[Activity]:
+def _activity(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Activity]:
     for verb, noun, count, (tense, aspect) in product(
-        lexicon.alone.values(), _cast(lexicon, band), _NUMBERS, _forms()
+        lexicon.alone.values(), _cast(lexicon, band), _NUMBERS, forms
     ):
         if noun.sort in verb.sorts:
             yield Activity(verb=verb.key, doer=noun.key, count=count, tense=tense, aspect=aspect)
 
 
-def _state(_: str, lexicon: Lexicon, band: Band) -> Iterator[State]:
+def _state(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[State]:
     complements = [(Link.BE, each.key) for each in lexicon.adjectives.values() if each.passing]
     complements += [(Link.HAVE, each.key) for each in lexicon.things]
     people = [noun for noun in _cast(lexicon, band) if noun.sort is Sort.PERSON]
-    for noun, count, (link, word), tense in product(people, _NUMBERS, complements, Tense):
+    for noun, count, (link, word), tense in product(people, _NUMBERS, complements, _tenses(forms)):
         yield State(subject=noun.key, count=count, link=link, complement=word, tense=tense)
 
 
-def _place(_: str, lexicon: Lexicon, band: Band) -> Iterator[Place]:
+def _place(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Place]:
     things = [noun for noun in lexicon.things if noun.band == band]
-    for (a, b), relation, tense in product(permutations(things, 2), Relation, Tense):
+    for (a, b), relation, tense in product(permutations(things, 2), Relation, _tenses(forms)):
         inside = relation is Relation.IN
         if a.size == b.size and (not inside or (a.container and b.container)):
             yield Place(relation=relation, thing=a.key, landmark=b.key, tense=tense)
 
 
-def _transfer(_: str, lexicon: Lexicon, band: Band) -> Iterator[Transfer]:
+def _transfer(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Transfer]:
     people = [noun for noun in _cast(lexicon, band) if noun.sort is Sort.PERSON]
     given = [noun for noun in lexicon.nouns.values() if noun.band == band]
     for verb, (doer, receiver), gift, tense in product(
-        lexicon.transfers, permutations(people, 2), given, Tense
+        lexicon.transfers, permutations(people, 2), given, _tenses(forms)
     ):
         if doer.size == receiver.size and gift not in (doer, receiver):
             yield Transfer(
@@ -164,20 +173,20 @@ def _transfer(_: str, lexicon: Lexicon, band: Band) -> Iterator[Transfer]:
             )
 
 
-def _order(_: str, lexicon: Lexicon, band: Band) -> Iterator[Order]:
+def _order(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Order]:
     for noun, (earlier, later), tense in product(
-        _cast(lexicon, band), permutations(lexicon.alone, 2), Tense
+        _cast(lexicon, band), permutations(lexicon.alone, 2), _tenses(forms)
     ):
         sorts = lexicon.alone[earlier].sorts & lexicon.alone[later].sorts
         if noun.sort in sorts:
             yield Order(doer=noun.key, earlier=earlier, later=later, tense=tense)
 
 
-def _comparison(_: str, lexicon: Lexicon, band: Band) -> Iterator[Comparison]:
+def _comparison(_: str, lexicon: Lexicon, band: Band, forms: Forms) -> Iterator[Comparison]:
     """Things are bigger or smaller; who has feelings may be happier as well."""
     nouns = [noun for noun in lexicon.nouns.values() if noun.band == band]
     for adjective, (more, less), tense in product(
-        lexicon.adjectives.values(), permutations(nouns, 2), Tense
+        lexicon.adjectives.values(), permutations(nouns, 2), _tenses(forms)
     ):
         alike = more.sort is less.sort and more.size == less.size
         fits = more.sort is not Sort.THING or adjective.key in _OF_THINGS
@@ -189,9 +198,9 @@ def _comparison(_: str, lexicon: Lexicon, band: Band) -> Iterator[Comparison]:
 _OF_THINGS = ("wet", "cold", "dirty", "tall", "short", "big", "small")
 
 
-def _kin(_: str, lexicon: Lexicon, _band: Band) -> Iterator[Kin]:
+def _kin(_: str, lexicon: Lexicon, _band: Band, forms: Forms) -> Iterator[Kin]:
     for length in (2, 3):
-        for terms, tense in product(chains(length), Tense):
+        for terms, tense in product(chains(length), _tenses(forms)):
             if all(term in lexicon.kin for term in terms):
                 yield Kin(terms=terms, tense=tense)
 
@@ -202,7 +211,7 @@ def _cast(lexicon: Lexicon, band: Band) -> list[Noun]:
     ]
 
 
-_SOURCES: Mapping[type[Meaning], Callable[[str, Lexicon, Band], Iterator[Any]]] = {
+_SOURCES: Mapping[type[Meaning], Callable[[str, Lexicon, Band, Forms], Iterator[Any]]] = {
     Act: _acts,
     Undergone: _undergone,
     Asked: _asked,
