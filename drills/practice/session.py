@@ -88,9 +88,7 @@ class Session:
         """Begin. New signs of a stroke end the session at once; pain leaves the gestures out."""
         self._keep(self._opened)
         self._is_open = True
-        self._observe(
-            Topic.CHECK_IN, tiredness=tiredness, pain=pain, new_signs=new_signs, note=note
-        )
+        self.observe(Topic.CHECK_IN, tiredness=tiredness, pain=pain, new_signs=new_signs, note=note)
         self._tired_at_start = tiredness
         if new_signs:
             return self._finish(CloseReason.UNWELL)
@@ -100,7 +98,7 @@ class Session:
 
     def rested(self, *, tiredness: int | None, helped: bool | None, go_on: bool = True) -> Step:
         """After a rest. A rise of tiredness beyond the plan's limit ends the session kindly."""
-        self._observe(Topic.REST, tiredness=tiredness, helped=helped)
+        self.observe(Topic.REST, tiredness=tiredness, helped=helped)
         if not go_on:
             return self._finish(CloseReason.STOPPED)
         if (
@@ -114,15 +112,16 @@ class Session:
     def finish(
         self,
         *,
-        tiredness: int | None,
-        helped: bool | None,
+        tiredness: int | None = None,
+        helped: bool | None = None,
         pain: bool | None = None,
         note: str = "",
     ) -> None:
-        """Close for good, with what the patient and the caregiver say at the end."""
+        """Close for good, with what is said at the end and was not observed before."""
         if not self._is_open:
             return
-        self._observe(Topic.FINISH, tiredness=tiredness, pain=pain, helped=helped, note=note)
+        if note or (tiredness, helped, pain) != (None, None, None):
+            self.observe(Topic.FINISH, tiredness=tiredness, pain=pain, helped=helped, note=note)
         self._close()
 
     def stop(self, reason: CloseReason = CloseReason.STOPPED) -> Step:
@@ -264,7 +263,7 @@ class Session:
         self._step = ending([asking.as_trial(asking.started_at) for asking in self._ended], reason)
         return self._step
 
-    def _observe(
+    def observe(
         self,
         topic: Topic,
         *,
@@ -274,6 +273,7 @@ class Session:
         helped: bool | None = None,
         note: str = "",
     ) -> None:
+        """Keep what the patient or the caregiver says, at once."""
         self._keep(
             Observation(
                 session=self.id,

@@ -6,7 +6,7 @@ from textual import work
 from textual.app import ComposeResult
 
 from drills.core.items import Kind
-from drills.core.records import CloseReason
+from drills.core.records import CloseReason, Topic
 from drills.practice.session import Session
 from drills.practice.steps import Ask, CheckIn, Finish, Rest
 from drills.tui.cards import (
@@ -132,16 +132,16 @@ class SittingScreen(KeyedScreen[None]):
     async def _finish(self, step: Finish) -> None:
         number = self._desk.home.plan.safety.emergency_number
         await self._answer(finish_card(step, emergency_number=number), "leave")
-        tiredness = helped = pain = None
         note = ""
         if step.reason is not CloseReason.UNWELL and step.done:
             tiredness = await self._answer(TIRED, "leave")
-            helped = await self._answer(HELPED, "leave")
-            if self._had_gestures:
-                pain = await self._answer(GESTURE_PAIN, "leave")
+            helped = _said(await self._answer(HELPED, "leave"))
+            pain = _said(await self._answer(GESTURE_PAIN, "leave")) if self._had_gestures else None
+            # Kept before the note is written, in case the window closes meanwhile.
+            self._session.observe(Topic.FINISH, tiredness=tiredness, helped=helped, pain=pain)
         if step.reason is not CloseReason.UNWELL and await self._answer(NOTE, "leave") == YES:
             note = await self.app.push_screen_wait(NoteScreen(self._desk.presses))
-        self._session.finish(tiredness=tiredness, helped=_said(helped), pain=_said(pain), note=note)
+        self._session.finish(note=note)
 
 
 def _said(choice: int | None) -> bool | None:
