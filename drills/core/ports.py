@@ -24,7 +24,7 @@ class Voice(Protocol):
 
     @property
     def state(self) -> str:
-        """`"ready"`, `"starting"`, `"off"`, or one plain clause that says why nothing can be heard."""
+        """`"ready"`, `"starting"`, `"off"`, or one clause that says why nothing can be heard."""
 
     def say(self, utterance: Utterance, *, words_per_minute: int, pause_ms: int) -> None:
         """Stop what is being said and say this."""

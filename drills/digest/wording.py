@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from collections.abc import Iterable, Sequence
-from datetime import date
 from math import floor
 from typing import NamedTuple
 
 from drills.core.items import Foil, ItemSet, Kind
 from drills.core.records import CloseReason
+
+# Said through this module as well, which text and page ask for every word.
+from drills.digest.plain import KEEP, day, day_and_year, days, inert, kept, span
 from drills.digest.values import (
     FEWEST_FOR_PERCENT,
     Alert,
@@ -65,53 +65,6 @@ ALERTS = {
     AlertKind.TIRED: "Tiredness rose a lot, or ended a session",
     AlertKind.HELPED: "Somebody helped with answers",
 }
-
-
-def inert(text: str) -> str:
-    """`text` on one line, with every control and direction character made visible and harmless."""
-    return "".join(_inert(character) for character in _WHITE.sub(" ", text).strip())
-
-
-# Holds words on one line; it leaves the text form as a plain space.
-KEEP = "\N{NO-BREAK SPACE}"
-_WHITE = re.compile(rf"[^\S{KEEP}]+")
-
-
-def _kept(text: str) -> str:
-    return text.replace(" ", KEEP)
-
-
-def _inert(character: str) -> str:
-    # Cc: escape sequences; Cf: hidden direction marks; Cs: half characters that no file can hold.
-    if unicodedata.category(character) in ("Cc", "Cf", "Cs", "Zl", "Zp"):
-        code = ord(character)
-        return f"\\x{code:02x}" if code < 0x100 else f"\\u{code:04x}"
-    return character
-
-
-def day(on: date) -> str:
-    return f"{_DAYS[on.weekday()]} {on.day} {_MONTHS[on.month - 1]}"
-
-
-def span(first: date, last: date) -> str:
-    """`Wed 25 to Thu 26 Nov`."""
-    if first == last:
-        return day(last)
-    same_month = (first.year, first.month) == (last.year, last.month)
-    return f"{day(first).rsplit(' ', 1)[0] if same_month else day(first)} to {day(last)}"
-
-
-def day_and_year(on: date) -> str:
-    return f"{day(on)} {on.year}"
-
-
-# Not strftime, whose names follow the machine's locale.
-_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-
-
-def days(on: Sequence[date]) -> str:
-    return ", ".join(day(each) for each in on)
 
 
 def range_told(digest: Digest) -> str:
@@ -178,7 +131,7 @@ def verdict(line: Line) -> str:
     """Against guessing: `above (1 in 2)`."""
     if line.verdict is None or line.chance is None:
         return "nothing to guess"
-    return f"{VERDICTS[line.verdict]} {_kept(f'(1 in {number(1 / line.chance)})')}"
+    return f"{VERDICTS[line.verdict]} {kept(f'(1 in {number(1 / line.chance)})')}"
 
 
 def help_level(line: Line) -> str:
@@ -194,8 +147,8 @@ def change(of: Change | None) -> str:
     if of.points is None or of.interval is None:
         return f"too few to compare, from {before}"
     moved = whole_percent(of.points)
-    points = _kept(f"{moved:+d} points" if moved else "0 points")
-    return f"{points} {_kept(f'({_span(of.interval)}),')} {_kept(f'from {before}')}"
+    points = kept(f"{moved:+d} points" if moved else "0 points")
+    return f"{points} {kept(f'({_span(of.interval)}),')} {kept(f'from {before}')}"
 
 
 def alert(of: Alert) -> str:
