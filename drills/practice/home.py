@@ -26,6 +26,11 @@ if TYPE_CHECKING:
 # What deals, runs and counts is loaded when it is first asked for: the first screen needs none
 # of it and must come soon.
 
+# How far back the schedule looks, in climbs of the whole ladder. A target that is right each time
+# is back on its rung after one climb, so what lies eight climbs back decides no due day; reading
+# all of many years would make the start of a session slow.
+HISTORY_LADDERS = 8
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Today:
@@ -208,8 +213,12 @@ class Home:
         return tuple(entry for entry in entries if entry.session in wanted)
 
     def _history(self, without: frozenset[str]) -> tuple[Trial, ...]:
-        """Every trial ever given, but for the sessions `without`: a rung is climbed over years."""
-        return tuple(trial for trial in self.records.history() if trial.session not in without)
+        """The trials that can still move a due day, but for those of the sessions `without`."""
+        ladder_days = sum(self.plan.spacing.ladder_days)
+        since = self.clock.now() - timedelta(days=HISTORY_LADDERS * ladder_days)
+        return tuple(
+            trial for trial in self.records.history(since=since) if trial.session not in without
+        )
 
     def _resumable(self, entries: Sequence[Entry]) -> Chain | None:
         """The last chain of today, if it can go on: same plan and content, something left."""
