@@ -97,6 +97,8 @@ def encoding_of(environment: Mapping[str, str] = os.environ) -> Encoding:
     plain = environment.get("TERM") == "linux" or (
         environment.get("TERM_PROGRAM") == "Apple_Terminal"
     )
+    if plain and environment.get("TERM") == "linux" and not environment.get("COLORTERM"):
+        return Encoding.SIXTEEN
     return Encoding.HALVES if old_windows or plain else Encoding.BLOCKS
 
 

@@ -8,6 +8,9 @@ from drills.core.cells import Cells, Encoding
 from drills.core.meanings import Scene
 from drills.gestures import frames
 from drills.pictures import draw
+from drills.pictures import frames as scene_frames
+
+SCENE_FRAME_SECONDS = 0.25
 
 
 @lru_cache(maxsize=48)
@@ -16,6 +19,12 @@ def pictures(
 ) -> tuple[Cells, ...]:
     """`scenes` at one common scale. Safe to call from any thread."""
     return draw(scenes, columns=columns, lines=lines, encoding=encoding)
+
+
+@lru_cache(maxsize=4)
+def moving(scene: Scene, *, columns: int, lines: int, encoding: Encoding) -> tuple[Cells, ...]:
+    """The act as it happens, a round of frames; one frame where nothing moves."""
+    return scene_frames(scene, columns=columns, lines=lines, encoding=encoding)
 
 
 @lru_cache(maxsize=8)

@@ -107,7 +107,7 @@ class PeopleScreen(KeyedScreen[None]):
 
 
 def pairs_of(lexicon: Lexicon) -> Iterator[tuple[Noun, Noun, Scene]]:
-    """Everyone in the pictures, two by two, each pair in one act that can be drawn."""
+    """Everyone in the pictures, two by two, facing each other."""
     for sort in (Sort.PERSON, Sort.ANIMAL):
         # A noun that shares another's figure would show the same picture under a second name.
         cast = [
@@ -119,10 +119,7 @@ def pairs_of(lexicon: Lexicon) -> Iterator[tuple[Noun, Noun, Scene]]:
             left = cast[at]
             # With an odd number, the last stands beside the first once more.
             right = cast[at + 1] if at + 1 < len(cast) else cast[0]
-            acts = (
-                Act(verb=verb, doer=left.key, done_to=right.key)
-                for verb in sorted(lexicon.verbs, key=lambda verb: verb != "follow")
-            )
-            act = next(filter(can_draw, acts), None)
-            if act is not None and left is not right:
-                yield left, right, Scene(meaning=act)
+            # Any two can be drawn standing so, also a child beside an adult.
+            apart = Act(verb="follow", doer=left.key, done_to=right.key, negated=True)
+            if left is not right and can_draw(apart):
+                yield left, right, Scene(meaning=apart)

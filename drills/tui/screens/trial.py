@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 
+from textual import work
 from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical
 from textual.geometry import Size
@@ -11,7 +12,7 @@ from textual.geometry import Size
 from drills.core.items import Cue, CueKind, Item, Kind
 from drills.core.meanings import Scene
 from drills.practice.steps import Ask, Feedback
-from drills.tui.gallery import pictures
+from drills.tui.gallery import SCENE_FRAME_SECONDS, moving, pictures
 from drills.tui.layout import LINE_WIDTH, lines_of
 from drills.tui.screens.asking import AskScreen
 from drills.tui.widgets.options import OptionBox
@@ -62,6 +63,33 @@ class TrialScreen(AskScreen):
         self.query_one(".-sentence", Words).say(self._sentence_lines(cue))
         for index, box in enumerate(self.query(OptionBox)):
             box.take_away(is_gone=index in self.ask.removed)
+        if self._shows_act:
+            self._watch()
+
+    @property
+    def _shows_act(self) -> bool:
+        """The answer is shown, so its picture may move: watch it happen."""
+        cue = self.ask.cue
+        is_shown = cue is not None and cue.kind is CueKind.ANSWER
+        return is_shown and self._desk.animated and are_pictures(self.ask.item)
+
+    @work(exclusive=True, group="watch")
+    async def _watch(self) -> None:
+        answer = self.ask.item.answer
+        option = None if answer is None else self.ask.item.options[answer]
+        widgets = self._picture_widgets()
+        size = smallest(widgets)
+        if answer is None or option is None or option.scene is None or not size.area:
+            return
+        shown = await asyncio.to_thread(
+            moving,
+            option.scene,
+            columns=size.width,
+            lines=size.height,
+            encoding=self._desk.encoding,
+        )
+        if self.is_attached:
+            widgets[answer].play(shown, seconds=SCENE_FRAME_SECONDS)
 
     def show_over(self, feedback: Feedback) -> None:
         self.query_one(".-sentence", Words).say(self._sentence_lines(self.ask.cue))
@@ -102,6 +130,8 @@ class TrialScreen(AskScreen):
         )
         for widget, cells in zip(shown, drawn, strict=True):
             widget.show(cells)
+        if self._shows_act:
+            self._watch()
 
     async def draw_ahead(self, upcoming: Ask) -> None:
         scenes, size = scenes_of(upcoming.item), smallest(self._picture_widgets())

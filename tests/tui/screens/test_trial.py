@@ -369,6 +369,25 @@ async def test_an_answer_before_the_voice_has_ended_has_no_measured_wait(
         assert trial.attempts[0].latency_ms is None
 
 
+@pytest.mark.parametrize("moves", [True, False])
+async def test_the_shown_answer_can_be_watched_as_it_happens(
+    material: Material, moves: bool
+) -> None:
+    sitting = replace(PICTURES.sitting, animation=moves)
+    async with playing(material, plan=replace(PICTURES, sitting=sitting)) as player:
+        await player.begin()
+        for _ in player.ask.item.cues:
+            await player.press("h")
+        answer = player.ask.item.answer or 0
+        shown = list(player.app.screen.query(Picture))
+        if moves:
+            await player.until(lambda: shown[answer].is_moving, "the picture to move")
+        await player.settle()
+        assert [picture.is_moving for picture in shown] == [
+            moves and index == answer for index in range(len(shown))
+        ]
+
+
 async def test_help_is_said_after_the_verdict_and_slowly_where_it_says_so(
     material: Material,
 ) -> None:
