@@ -17,7 +17,7 @@ from drills.pictures.animal_acts import ANIMAL_ACTS
 from drills.pictures.cast import PEOPLE
 from drills.pictures.cells import Cell, Cells, Encoding
 from drills.pictures.herd import ANIMALS
-from drills.pictures.limits import why_not
+from drills.pictures.limits import SMALL_UNREADABLE, why_not
 from drills.pictures.objects import THINGS
 from drills.pictures.places import CONTAINERS
 from drills.pictures.scenes import can_draw, drawing, drawings, moving
@@ -29,6 +29,7 @@ __all__ = [
     "ANIMAL_VERB_KEYS",
     "CONTAINERS",
     "PEOPLE_KEYS",
+    "SMALL_UNREADABLE",
     "STEPS",
     "THING_KEYS",
     "VERB_KEYS",

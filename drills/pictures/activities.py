@@ -15,16 +15,37 @@ from drills.pictures.motion import rise, swing
 from drills.pictures.people import figure
 from drills.pictures.poses import hand_at, seat_height, sitting, stance, walking
 from drills.pictures.shapes import Shape
-from drills.pictures.skeleton import Build, Mouth, Pose
+from drills.pictures.skeleton import MIDDLE, SQUAT, Build, Mouth, Pose
 
 Shapes = list[Shape]
 
 
+def _on_long_legs(build: Build) -> Build:
+    """Legs as short as those in few rows look knelt on; alone, there is room for longer ones."""
+    if build.leg >= 25:
+        return build
+    share = build.head / SQUAT.head
+    return replace(
+        MIDDLE,
+        **{
+            part: getattr(MIDDLE, part) * share
+            for part in ("head", "torso", "thigh", "shin", "upper_arm", "forearm", "girth")
+        },
+    )
+
+
 def _wave(person: Person, build: Build, at: float) -> Shapes:
+    # Longer arms, so that the hand is high above the head and no bow is seen in it.
+    build = replace(build, upper_arm=build.upper_arm * 1.25, forearm=build.forearm * 1.25)
     stand = stance(build, near=(0.1, 0.0), far=(-0.12, 0.0), to_viewer=True, mouth=Mouth.SMILE)
     sway = 0.2 * swing(at)
     # The far arm, so that the face stays free.
-    stand = replace(stand, far_hand=hand_at(build, stand, 0.82 + sway, 0.5), far_elbow=-1)
+    stand = replace(
+        stand,
+        far_hand=hand_at(build, stand, 0.5 + sway, 0.85 - sway * 0.5),
+        far_elbow=-1,
+        near_hand=hand_at(build, stand, -0.3, -0.92),
+    )
     made = figure(person, build, stand)
     x, y = made.bones.far_arm.end
     size = build.head
@@ -33,7 +54,7 @@ def _wave(person: Person, build: Build, at: float) -> Shapes:
              (x + side * size * 0.78, y - size * 0.3), (x + side * size * 0.62, y - size * 0.7))
         for side in (-1, 1)
     ]  # fmt: skip
-    fingers = tools.palm((x, y), size * 0.5, person.skin)
+    fingers = tools.palm((x, y), size * 0.8, person.skin)
     return [*made.shapes, *fingers, *marks]
 
 
@@ -45,9 +66,12 @@ def _sit(person: Person, build: Build, at: float) -> Shapes:
 
 
 def _jump(person: Person, build: Build, at: float) -> Shapes:
-    up = build.stature * 0.26 * (1 - rise(at))
+    few = build.leg < 25
+    build = _on_long_legs(build)
+    up = build.stature * (0.3 if few else 0.4) * (1 - rise(at))
+    apart = 0.2 if few else 0.0
     leap = stance(
-        build, near=(0.25, 0.22), far=(-0.45, 0.3), height=0.95, mouth=Mouth.SMILE, lean=4
+        build, near=(0.25 + apart, 0.22), far=(-0.45 - apart, 0.3), height=0.95, mouth=Mouth.SMILE, lean=4
     )
     leap = Pose(
         hip=plus(leap.hip, (0.0, -up)),
@@ -56,13 +80,14 @@ def _jump(person: Person, build: Build, at: float) -> Shapes:
         lean=leap.lean, mouth=Mouth.SMILE,
     )  # fmt: skip
     leap = replace(
-        leap, near_hand=hand_at(build, leap, 0.75, 0.6), far_hand=hand_at(build, leap, -0.55, 0.75)
+        leap, near_hand=hand_at(build, leap, 0.92, 0.3), far_hand=hand_at(build, leap, -0.9, 0.35)
     )
     made = figure(person, build, leap)
     lift = [
         line(signs.DARK, 1.8, (x, -up * 0.2), (x, -up * 0.75)) for x in (-9.0, 0.0, 9.0)
     ]  # fmt: skip
-    return [*signs.shadow(0.0, build.girth * 1.5), *lift, *made.shapes]
+    # In few rows the strokes look like stilts; there the gap above the shadow says it alone.
+    return [*signs.shadow(0.0, build.girth * 1.8), *([] if few else lift), *made.shapes]
 
 
 def _sleep(person: Person, build: Build, at: float) -> Shapes:
@@ -77,7 +102,10 @@ def _sleep(person: Person, build: Build, at: float) -> Shapes:
 
 
 def _walk(person: Person, build: Build, at: float) -> Shapes:
-    go = walking(build, lean=2, at=at)
+    few = build.leg < 25
+    build = _on_long_legs(build)
+    stride = {"near": (0.5, 0.0), "far": (-0.56, 0.05), "height": 0.86} if few else {}
+    go = walking(build, lean=2, at=at, **stride)
     back = 0.87 * rise(at)
     go = replace(
         go,
@@ -85,6 +113,8 @@ def _walk(person: Person, build: Build, at: float) -> Shapes:
         far_hand=hand_at(build, go, 0.45 - back, -0.75),
     )
     made = figure(person, build, go)
+    if few:
+        return list(made.shapes)
     steps = signs.footprints(-build.leg * 1.1 - build.head, -build.leg * 0.3, build.head * 0.26)
     return [*steps, *made.shapes]
 
@@ -106,12 +136,12 @@ def _drink(person: Person, build: Build, at: float) -> Shapes:
     made = figure(person, build, stand)
     mouth = made.bones.face(1.05, -0.5)
     low = plus(mouth, (build.head * 0.35, build.head * (0.35 + 1.4 * rise(at))))
-    hand = plus(low, (build.head * 0.35, build.head * 0.35))
+    hand = plus(low, (build.head * 0.75, build.head * 0.85))
     made = figure(person, build, replace(stand, near_hand=hand, near_elbow=1))
     return [
         *made.body,
-        *furniture.glass(low, build.head * 0.8, 62 - 50 * rise(at)),
         *made.near_arm,
+        *furniture.glass(low, build.head * 1.15, 62 - 50 * rise(at)),
     ]
 
 

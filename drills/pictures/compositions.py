@@ -87,6 +87,9 @@ def described(
     shapes = (*staged.shapes, *marks)
     if meaning.subject in ANIMALS:
         return (*shapes, *pointer(one, hat))
+    if meaning.state in MARKS and build.leg > 25:
+        # What shows all over needs no close-up, which looks like a thought.
+        return shapes
     box = bounds(staged.shapes)
     outer = -1.0 if meaning.who is Role.DOER else 1.0
     if aspect > WIDE:

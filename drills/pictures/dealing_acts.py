@@ -112,31 +112,24 @@ def stop(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
 
 
 def pay(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
-    """Coins go from a hand into an open hand; the doer holds a purse."""
+    """A bank note and a purse in the hands of who pays; the other holds out an empty palm."""
     take = sitting(build, facing=-1, lean=2, tilt=-4, mouth=Mouth.SMILE)
-    open_hand = hand_at(build, take, 0.9, -0.12)
+    open_hand = hand_at(build, take, 0.86, -0.3)
     knee = plus(take.hip, (-build.thigh * 0.6, -build.leg_width * 0.6))
     take = replace(take, near_hand=open_hand, far_hand=knee)
     taker = figure(done_to, build, take)
     palm = taker.bones.near_arm.end
     give = stance(build, -build.apart * 1.1, near=(0.2, 0.0), far=(-0.2, 0.0), lean=5, tilt=6)
-    hand = plus(palm, (-build.head * 0.7, -build.head * (1.6 + 0.3 * swing(at))))
+    hand = plus(palm, (-build.head * 2.5, -build.head * (0.75 + 0.3 * swing(at))))
     give = within_reach(build, give, hand, 0.93)
     purse = hand_at(build, give, 0.42, -0.62)
     give = replace(give, near_hand=hand, far_hand=purse)
     giver = figure(doer, build, give)
     grip = giver.bones.near_arm.end
-    coins = tools.coins(
-        plus(grip, (build.head * 0.35, build.head * 0.3)),
-        palm,
-        build.head * 0.34,
-        few=build.leg < 25,
-    )
     shapes = [
         *giver.body, *furniture.stool(0.0, seat_height(build), build.girth * 1.1), *taker.shapes,
         *tools.purse(giver.bones.far_arm.end, build.head * 0.62),
-        *giver.near_arm, *tools.note(plus(grip, (build.head * 0.5, 0.0)), build.head * 0.6),
-        *coins,
+        *tools.note(plus(grip, (build.head * 0.65, 0.0)), build.head * 0.9), *giver.near_arm,
     ]  # fmt: skip
     return staged(giver, taker, shapes, (grip, hand))
 

@@ -37,6 +37,20 @@ from drills.pictures.trios import TRANSFERS
 
 COMPARED = ("tall", "short", "big", "small")
 MOST = 3
+NOT_HANDED = frozenset(
+    {
+        "blanket", "bread", "brush", "coat", "glove", "hat", "key", "kite", "lamp", "pillow",
+        "plate", "shoe", "spoon",
+    }
+)  # fmt: skip
+"""Things that are not made out in a hand in nine rows: a glove was taken for a camera, a cake."""
+
+SMALL_UNREADABLE: Mapping[str, str] = MappingProxyType(
+    {
+        "tap": "in nine rows the finger, the hand and the back run into one; readers saw a tug",
+    }
+)
+"""Acts that are drawn but not made out in small pictures, and why; three or four are small."""
 
 
 def why_not(meaning: Meaning) -> str | None:
@@ -138,6 +152,8 @@ def _transfer(meaning: Transfer) -> str | None:
     if wrong or meaning.doer not in PEOPLE:
         return wrong or "an animal gives nothing"
     given = meaning.given
+    if given in NOT_HANDED:
+        return f"{given} is too small or too odd in a hand to be made out"
     if given not in PEOPLE and given not in ANIMALS:
         return _held(given)
     if given in (meaning.doer, meaning.receiver):

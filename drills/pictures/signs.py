@@ -84,14 +84,18 @@ def heart(centre: Point, size: float) -> list[Shape]:
 
 
 def taps(at: Point, size: float) -> list[Shape]:
-    """Two small arcs under a touch, where no face is."""
-    shapes: list[Shape] = []
-    for grow in (1.4, 2.5):
-        points = tuple(
-            plus(at, turn((0.0, -size * grow), angle)) for angle in (-170, -150, -130, -110)
+    """Two short strokes that fly off a touch, above the hand; an arc looks like a leash."""
+    return [
+        Stroke(
+            points=(
+                plus(at, turn((0.0, -size * 1.5), angle)),
+                plus(at, turn((0.0, -size * 2.8), angle)),
+            ),
+            width=size * 0.4,
+            fill=DARK,
         )
-        shapes.append(Stroke(points=points, width=size * 0.42, fill=DARK))
-    return shapes
+        for angle in (-28, -62)
+    ]
 
 
 def finger(hand: Point, tip: Point, build: Build, skin: Colour) -> list[Shape]:
@@ -136,7 +140,7 @@ def bare_foot(leg: Limb, skin: Colour, build: Build) -> list[Shape]:
 
 
 def shadow(x: float, half: float) -> list[Shape]:
-    return [Ellipse(centre=(x, 2.5), radii=(half, 2.2), fill=(98, 126, 70))]
+    return [Ellipse(centre=(x, 2.5), radii=(half, 2.8), fill=(64, 88, 48))]
 
 
 def water(mouth: Point, hit: Point, thick: float) -> Shape:

@@ -135,14 +135,19 @@ def tickle(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stag
 
 
 def tap(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
-    """A finger on the upper back of somebody who reads."""
-    stand = stance(build, near=(0.14, 0.0), far=(-0.14, 0.0), lean=2, tilt=8)
-    page = hand_at(build, stand, 0.82, -0.3)
-    stand = replace(stand, near_hand=page, far_hand=plus(page, (3.0, -3.0)))
+    """A finger on the shoulder of somebody who stands with empty hands and is startled."""
+    stand = stance(
+        build, near=(0.14, 0.0), far=(-0.14, 0.0), lean=4, tilt=-4, mouth=Mouth.OPEN
+    )
+    stand = replace(
+        stand,
+        near_hand=hand_at(build, stand, 0.3, -0.86),
+        far_hand=hand_at(build, stand, 0.75, -0.25),
+    )
     tapped = figure(done_to, build, stand)
-    back = tapped.bones.trunk(0.84 if build.leg > 25 else 0.6, -1.05)
+    back = tapped.bones.trunk(0.9 if build.leg > 25 else 0.6, -0.95)
     place = plus(back, (-build.head * 0.5 * rise(at), 0.0))
-    hand = plus(place, (-build.head * 0.95, -build.head * 0.05))
+    hand = plus(place, (-build.head * 1.25, build.head * 0.1))
     tap = stance(build, lean=5, tilt=2, near=(0.2, 0.0), far=(-0.2, 0.0))
     tap = within_reach(build, tap, hand, 0.97)
     tap = replace(tap, near_hand=hand)
@@ -150,7 +155,6 @@ def tap(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     finger = signs.finger(tapper.bones.near_arm.end, place, build, doer.skin)
     marks = signs.taps(back, build.head * 0.5)
     shapes = [
-        *tapper.body, *tapped.body, *gear.open_book(plus(page, (2.0, -2.0)), build.head * 0.8),
-        *tapped.near_arm, *finger, *tapper.near_arm, *marks,
+        *tapper.body, *tapped.shapes, *finger, *tapper.near_arm, *marks,
     ]  # fmt: skip
     return staged(tapper, tapped, shapes, (tapper.bones.near_arm.end, hand))

@@ -107,11 +107,21 @@ def test_the_arrow_points_at_the_one_that_is_meant(who, size):
     assert arrow.top + arrow.height < one.head[1] - one.head_radius
 
 
-@pytest.mark.parametrize("state", ["wet", "dirty", "happy", "tired"])
-def test_the_one_in_a_state_is_shown_close_by_as_well(state):
+@pytest.mark.parametrize("state", ["happy", "tired"])
+def test_a_state_of_the_face_is_shown_close_by_as_well(state):
     meaning = Described(act=ACT, who=Role.DOER, state=state)
     assert len(_eyes(meaning)) == 4
     assert _made(meaning) != _made(replace(meaning, who=Role.DONE_TO))
+
+
+@pytest.mark.parametrize(("size", "eyes"), [((38, 20), 2), ((38, 9), 4)])
+@pytest.mark.parametrize("state", ["wet", "dirty"])
+def test_a_state_of_the_whole_body_needs_no_close_up_in_a_large_picture(state, size, eyes):
+    meaning = Described(act=ACT, who=Role.DOER, state=state)
+    assert len(_eyes(meaning, size)) == eyes
+    shapes = _made(meaning, size).shapes
+    assert len(shapes) > len(_made(ACT, size).shapes)
+    assert shapes != _made(replace(meaning, who=Role.DONE_TO), size).shapes
 
 
 def test_with_no_act_the_two_stand_apart_and_touch_nothing():
