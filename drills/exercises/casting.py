@@ -3,11 +3,22 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from random import Random
 
 Pair = tuple[str, str]
 """Keys of two nouns: the doer and the done-to, or the located thing and its landmark."""
+
+_ANEW = 8
+"""Most pairs of one act that are asked about before the next act has its turn."""
+
+
+_EVEN = 3
+"""How many terms of a pair's cost say whether the parts stay even."""
+
+
+def _any_suits(_act: str, _pair: Pair) -> bool:
+    return True
 
 
 class Casting:
@@ -28,21 +39,36 @@ class Casting:
         self._last_act = ""
         self._last_pair: Pair = ("", "")
 
-    def choose(self, group: str, acts: Sequence[str]) -> tuple[str, Pair]:
+    def choose(
+        self, group: str, acts: Sequence[str], suits: Callable[[str, Pair], bool] = _any_suits
+    ) -> tuple[str, Pair]:
         """An act of `acts` and a pair for it; the two parts are balanced within `group`.
 
-        No word of the item before comes again where that can be. Raises: ValueError when no pair
-        suits any of the acts.
+        suits: asked of the act and the pair; what it turns down is dealt anew while something is
+        left to deal. No word of the item before comes again where that can be.
+        Raises: ValueError when no pair suits any of the acts.
         """
+        first: tuple[str, Pair] | None = None
+        for act, order in self._deals(group, acts):
+            first = first or (act, order[0])
+            for pair in order[:_ANEW]:
+                if suits(act, pair):
+                    return self._taken(group, act, pair)
+        if first is None:
+            raise ValueError(f"no two words suit {', '.join(acts)}")
+        return self._taken(group, *first)
+
+    def _deals(self, group: str, acts: Sequence[str]) -> Iterator[tuple[str, list[Pair]]]:
+        """Each act with its pairs, best first; acts that must repeat a word come last."""
+        stale = []
         for act in self._acts_in_turn(acts):
             pairs = list(self._pairs(group, act))
-            if all(self._shares_noun(pair) for pair in pairs):
-                continue
-            return self._taken(group, act, self._best(group, act, pairs))
-        for act in self._acts_in_turn(acts):
-            if pairs := list(self._pairs(group, act)):
-                return self._taken(group, act, self._best(group, act, pairs))
-        raise ValueError(f"no two words suit {', '.join(acts)}")
+            if pairs and all(self._shares_noun(pair) for pair in pairs):
+                stale.append((act, pairs))
+            elif pairs:
+                yield act, self._best(group, act, pairs)
+        for act, pairs in stale:
+            yield act, self._best(group, act, pairs)
 
     def _pairs(self, group: str, act: str) -> Sequence[Pair]:
         if (group, act) not in self._known_pairs:
@@ -57,9 +83,12 @@ class Casting:
     def _shares_noun(self, pair: Pair) -> bool:
         return pair[0] in self._last_pair or pair[1] in self._last_pair
 
-    def _best(self, group: str, act: str, pairs: list[Pair]) -> Pair:
+    def _best(self, group: str, act: str, pairs: list[Pair]) -> list[Pair]:
+        """The best pair, then those that keep the parts as even as it does."""
         self._rng.shuffle(pairs)
-        return min(pairs, key=lambda pair: self._cost(group, act, pair))
+        costs = {pair: self._cost(group, act, pair) for pair in pairs}
+        order = sorted(pairs, key=lambda pair: costs[pair])
+        return [pair for pair in order if costs[pair][:_EVEN] == costs[order[0]][:_EVEN]]
 
     def _cost(self, group: str, act: str, pair: Pair) -> tuple[int, ...]:
         """Least first: no repeat, parts even in the group and in all, not had, words even."""

@@ -1,8 +1,12 @@
 """Match: hear a sentence, choose its picture.
 
 Two pictures, the right one and its reversal, cannot be told apart without the sentence. With
-three or four, the other foils keep the right parts, so whoever compares the pictures sees the
-right doer oftener than the reversed one: what is to be measured is measured with two.
+three or four, another verb or noun is put in the right picture in half of the items and in the
+reversal in the other half; with four, one foil is made from each. So whoever compares the
+pictures finds the right doer oftener as often as the reversed one, and learns nothing by it.
+
+A reversal too like its target at the size it is shown is not offered: its meaning is dealt anew.
+With three or four, pictures are small, and verbs that small pictures do not show are left out.
 """
 
 from __future__ import annotations
@@ -37,6 +41,7 @@ from drills.exercises.scenes import (
     verb_groups,
     verbs_of,
 )
+from drills.exercises.showing import Showing
 from drills.language import CONSTRUCTIONS, Role, ask_about, realise
 
 PROMPT = "Which picture fits?"
@@ -97,6 +102,7 @@ def _make(batch: Batch) -> tuple[Item, ...]:
     sides = spread(rng, names, (Side.LEFT, Side.RIGHT), crossed=answers)
     kept_places = spread(rng, names, (True, False), crossed=list(zip(answers, sides, strict=True)))
     first_extras = spread(rng, names, (0, 1), crossed=answers)
+    bases = spread(rng, names, (0, 1), crossed=list(zip(answers, first_extras, strict=True)))
 
     def pairs(_name: str, act: str) -> tuple[Pair, ...]:
         if act in lexicon.verbs:
@@ -105,12 +111,16 @@ def _make(batch: Batch) -> tuple[Item, ...]:
 
     casting = Casting(rng, pairs)
     items = []
-    for target, answer, side, keeps, first in zip(
-        batch.targets, answers, sides, kept_places, first_extras, strict=True
+    for target, answer, side, keeps, first, base in zip(
+        batch.targets, answers, sides, kept_places, first_extras, bases, strict=True
     ):
-        meaning = _meaning(target, casting, lexicon)
-        wrong = _wrong(meaning, lexicon, rng, batch.options, _first_kind(meaning, first))
-        scenes = [side.other if keeps else side, *_extra_sides(rng, side, keeps, len(wrong) - 1)]
+        shown = Showing(
+            options=batch.options, side=side, reversed_side=side.other if keeps else side
+        )
+        meaning = _meaning(target, casting, lexicon, shown)
+        kinds = (_first_kind(meaning, first), base)
+        wrong = _wrong(meaning, lexicon, rng, batch.options, kinds)
+        scenes = [shown.reversed_side, *_extra_sides(rng, side, keeps, len(wrong) - 1)]
         options = [
             Option(scene=Scene(meaning=other, side=where), foil=foil, why_wrong=why.value)
             for (other, foil, why), where in zip(wrong, scenes, strict=True)
@@ -121,20 +131,34 @@ def _make(batch: Batch) -> tuple[Item, ...]:
     return tuple(items)
 
 
-def _meaning(target: Target, casting: Casting, lexicon: Lexicon) -> Act | Place:
+def _meaning(target: Target, casting: Casting, lexicon: Lexicon, shown: Showing) -> Act | Place:
     if CONSTRUCTIONS[target.name].meaning_type is Act:
-        verb, (doer, done_to) = casting.choose(target.name, verbs_of(lexicon, target.group))
-        return Act(verb=verb, doer=doer, done_to=done_to)
-    relation, (thing, landmark) = casting.choose(target.name, REVERSIBLE)
-    return Place(relation=Relation(relation), thing=thing, landmark=landmark)
+        verbs = verbs_of(lexicon, target.group, small=shown.is_small)
+        verb, pair = casting.choose(
+            target.name, verbs, lambda verb, pair: shown.tells(_act(verb, pair))
+        )
+        return _act(verb, pair)
+    relation, pair = casting.choose(
+        target.name, REVERSIBLE, lambda relation, pair: shown.tells(_place(relation, pair))
+    )
+    return _place(relation, pair)
+
+
+def _act(verb: str, pair: Pair) -> Act:
+    return Act(verb=verb, doer=pair[0], done_to=pair[1])
+
+
+def _place(relation: str, pair: Pair) -> Place:
+    return Place(relation=Relation(relation), thing=pair[0], landmark=pair[1])
 
 
 def _wrong(
-    meaning: Act | Place, lexicon: Lexicon, rng: Random, options: int, first: int
+    meaning: Act | Place, lexicon: Lexicon, rng: Random, options: int, kinds: tuple[int, int]
 ) -> list[Wrong]:
     """The reversal, then the two other kinds of foil by turns until there are enough.
 
-    first: 0 or 1, which of the two other kinds comes first.
+    kinds: 0 or 1 each: which of the two other kinds comes first, and whether the first foil is
+    made from the meaning (0) or from its reversal (1); the next is made from the other.
     Raises: BadInput when the words do not give that many pictures that look different.
     """
     back = meaning.reversed()
@@ -142,11 +166,13 @@ def _wrong(
     wrong: list[Wrong] = [
         (back, Foil.REVERSAL, WhyWrong.FALSE_ROLE if acts else WhyWrong.FALSE_PLACE)
     ]
+    first, base = kinds
     for turn in range(first, first + _TRIES):
         if len(wrong) == options - 1:
             return wrong
         shown = (meaning, *(other for other, _, _ in wrong))
-        extra = _extra(meaning, lexicon, rng, turn % 2, shown)
+        made_from = (meaning, back)[(base + len(wrong) - 1) % 2]
+        extra = _extra(made_from, lexicon, rng, turn % 2, shown)
         if extra is not None and extra[0].drawn not in [other.drawn for other in shown]:
             wrong.append(extra)
     raise BadInput(

@@ -11,7 +11,7 @@ from typing import TypeVar
 from drills.core.meanings import Act, Meaning, Place, Relation
 from drills.core.words import Lexicon, Verb
 from drills.exercises.casting import Pair
-from drills.pictures import can_draw
+from drills.pictures import SMALL_UNREADABLE, can_draw
 
 REVERSIBLE = tuple(relation for relation in Relation if relation is not Relation.NEXT_TO)
 """Relations that tell a from b; beside is the same both ways."""
@@ -35,12 +35,18 @@ def verb_groups(lexicon: Lexicon) -> tuple[str, ...]:
     return tuple(dict.fromkeys(groups))
 
 
-def verbs_of(lexicon: Lexicon, group: str) -> tuple[str, ...]:
-    return tuple(
+def verbs_of(lexicon: Lexicon, group: str, *, small: bool = False) -> tuple[str, ...]:
+    """Verbs of a group that can be practised.
+
+    small: without those that are not made out in small pictures, unless no other is left.
+    """
+    verbs = tuple(
         verb.key
         for verb in lexicon.verbs.values()
         if verb.group == group and _has_cast(lexicon, verb)
     )
+    seen = tuple(verb for verb in verbs if verb not in SMALL_UNREADABLE)
+    return seen or verbs if small else verbs
 
 
 def _has_cast(lexicon: Lexicon, verb: Verb) -> bool:
@@ -65,7 +71,7 @@ def reversible_places(lexicon: Lexicon, relation: str) -> tuple[Pair, ...]:
 
 
 def other_verb(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
-    """The same two, another act; None when no other act suits them.
+    """The same two, another act that is made out in small pictures; None when none suits them.
 
     From another group where there is one: acts of one group may hold of each other, as one who
     chases also follows.
@@ -74,7 +80,9 @@ def other_verb(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
     verbs = [
         verb
         for verb in lexicon.verbs.values()
-        if verb.key != act.verb and sorts <= verb.sorts and can_draw(replace(act, verb=verb.key))
+        if verb.key not in (act.verb, *SMALL_UNREADABLE)
+        and sorts <= verb.sorts
+        and can_draw(replace(act, verb=verb.key))
     ]
     apart = [verb for verb in verbs if verb.group != lexicon.verbs[act.verb].group]
     return replace(act, verb=rng.choice(apart or verbs).key) if verbs else None

@@ -71,8 +71,9 @@ def _jump(person: Person, build: Build, at: float) -> Shapes:
     up = build.stature * (0.3 if few else 0.4) * (1 - rise(at))
     apart = 0.2 if few else 0.0
     leap = stance(
-        build, near=(0.25 + apart, 0.22), far=(-0.45 - apart, 0.3), height=0.95, mouth=Mouth.SMILE, lean=4
-    )
+        build, near=(0.25 + apart, 0.22), far=(-0.45 - apart, 0.3), height=0.95,
+        mouth=Mouth.SMILE, lean=4,
+    )  # fmt: skip
     leap = Pose(
         hip=plus(leap.hip, (0.0, -up)),
         near_foot=plus(leap.near_foot, (0.0, -up)),
@@ -104,8 +105,11 @@ def _sleep(person: Person, build: Build, at: float) -> Shapes:
 def _walk(person: Person, build: Build, at: float) -> Shapes:
     few = build.leg < 25
     build = _on_long_legs(build)
-    stride = {"near": (0.5, 0.0), "far": (-0.56, 0.05), "height": 0.86} if few else {}
-    go = walking(build, lean=2, at=at, **stride)
+    go = (
+        walking(build, lean=2, at=at, near=(0.5, 0.0), far=(-0.56, 0.05), height=0.86)
+        if few
+        else walking(build, lean=2, at=at)
+    )
     back = 0.87 * rise(at)
     go = replace(
         go,

@@ -118,6 +118,12 @@ def _state(meaning: State) -> str | None:
     return None if complement in seen else f"{complement} is not seen on {subject}"
 
 
+def _handed(thing: str) -> str | None:
+    if thing in NOT_HANDED:
+        return f"{thing} is too small or too odd in a hand to be made out"
+    return _held(thing)
+
+
 def _held(thing: str) -> str | None:
     if thing not in THINGS:
         return f"there is no drawing of {thing}"
@@ -152,10 +158,8 @@ def _transfer(meaning: Transfer) -> str | None:
     if wrong or meaning.doer not in PEOPLE:
         return wrong or "an animal gives nothing"
     given = meaning.given
-    if given in NOT_HANDED:
-        return f"{given} is too small or too odd in a hand to be made out"
     if given not in PEOPLE and given not in ANIMALS:
-        return _held(given)
+        return _handed(given)
     if given in (meaning.doer, meaning.receiver):
         return "nobody is given by or to oneself"
     if given in PEOPLE and meaning.verb == "give":

@@ -136,9 +136,7 @@ def tickle(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stag
 
 def tap(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     """A finger on the shoulder of somebody who stands with empty hands and is startled."""
-    stand = stance(
-        build, near=(0.14, 0.0), far=(-0.14, 0.0), lean=4, tilt=-4, mouth=Mouth.OPEN
-    )
+    stand = stance(build, near=(0.14, 0.0), far=(-0.14, 0.0), lean=4, tilt=-4, mouth=Mouth.OPEN)
     stand = replace(
         stand,
         near_hand=hand_at(build, stand, 0.3, -0.86),
