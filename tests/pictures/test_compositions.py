@@ -27,7 +27,7 @@ from drills.pictures import ACTIVITY_KEYS, ANIMAL_KEYS, PEOPLE_KEYS, drawing
 from drills.pictures.compositions import two
 from drills.pictures.geometry import bounds
 from drills.pictures.places import parts
-from drills.pictures.shapes import Mark
+from drills.pictures.shapes import Mark, Stroke
 from drills.pictures.skeleton import build_for
 
 FIGURES = PEOPLE_KEYS + ANIMAL_KEYS
@@ -153,3 +153,21 @@ def test_what_stands_on_a_cup_does_not_look_to_be_in_it():
     # The bell's foot is at the height of the cup's closed top, and nothing of the cup hides it.
     assert abs(low.top + low.height - top.top) < 3
     assert parts(inside)[-1][0] == "landmark"
+
+
+@pytest.mark.parametrize("size", [(38, 20), (38, 9)])
+def test_who_jumps_is_clear_of_the_ground(size):
+    shapes = _made(Activity(verb="jump", doer="cyclist"), size).shapes
+    shadow, *body = [shape for shape in shapes if not isinstance(shape, Stroke)]
+    feet = max(bounds([shape]).top + bounds([shape]).height for shape in body)
+    assert feet < bounds([shadow]).top - 5
+
+
+@pytest.mark.parametrize("lines", [20, 15, 9])
+def test_who_is_paid_is_nowhere_near_the_note(lines):
+    staged = two(Act(verb="pay", doer="judge", done_to="builder"), build_for(lines))
+    (note,) = [bounds([s]) for s in staged.shapes if getattr(s, "fill", None) == (88, 160, 104)]
+    palm = min(staged.done_to.hands)
+    hand = max(staged.doer.hands)
+    assert note.left <= hand[0] + 6
+    assert note.left + note.width < palm[0]

@@ -29,6 +29,7 @@ from drills.pictures import (
     ANIMAL_KEYS,
     ANIMAL_VERB_KEYS,
     PEOPLE_KEYS,
+    SMALL_UNREADABLE,
     THING_KEYS,
     VERB_KEYS,
     can_draw,
@@ -119,3 +120,17 @@ def test_what_has_no_picture_is_refused_with_the_reason(meaning, reason):
     assert reason in (why_not(meaning) or "")
     with pytest.raises(ValueError, match="no act to draw"):
         drawing(Scene(meaning=meaning), columns=38, lines=20)
+
+
+@pytest.mark.parametrize("verb", ["give", "show", "bring"])
+def test_a_thing_that_is_not_made_out_in_a_hand_is_not_handed_over(verb):
+    glove = Transfer(verb=verb, doer="nurse", given="glove", receiver="judge")
+    assert why_not(glove) == "glove is too small or too odd in a hand to be made out"
+    assert can_draw(replace(glove, given="book"))
+    # To have one is another matter: nothing else in the picture draws the eye.
+    assert can_draw(State(subject="nurse", count=1, link=Link.HAVE, complement="glove"))
+
+
+def test_verbs_that_small_pictures_do_not_show_are_drawn_and_say_why():
+    assert set(SMALL_UNREADABLE) < set(VERB_KEYS)
+    assert all(SMALL_UNREADABLE.values())
