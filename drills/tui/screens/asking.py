@@ -127,7 +127,7 @@ class AskScreen(KeyedScreen[None]):
 
     def _begin(self) -> None:
         """Say the prompt, also after a pause or another page: it may have been cut short."""
-        if self.is_current and not self.is_over:
+        if self.is_active and not self.is_over:
             self._is_asked = True
             self._show_hints()
             self._say((Line(utterance=self.ask.item.spoken),))
@@ -228,7 +228,7 @@ class AskScreen(KeyedScreen[None]):
 
     def _go_on_in_time(self) -> None:
         """To the next step once it is wished for and the gap after the response has passed."""
-        if not self._wants_next or self._over_since_ms is None or not self.is_current:
+        if not self._wants_next or self._over_since_ms is None or not self.is_active:
             return
         gap_ms = self._desk.home.plan.sitting.response_gap_seconds * 1000
         if self._desk.home.clock.monotonic_ms() - self._over_since_ms >= gap_ms:

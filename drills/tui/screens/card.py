@@ -68,7 +68,7 @@ class CardScreen(KeyedScreen[int | None]):
 
     def _end_rest(self) -> None:
         self.query_one(".-question", Words).say(RESTED)
-        if self.is_current:
+        if self.is_active:
             self._desk.speaker.say((Line(utterance=Utterance(phrases=RESTED)),))
 
     def on_screen_resume(self) -> None:
@@ -78,7 +78,7 @@ class CardScreen(KeyedScreen[int | None]):
         self._desk.speaker.stop()
 
     def _say(self) -> None:
-        if self.is_current and not self.card.quiet:
+        if self.is_active and not self.card.quiet:
             self._desk.speaker.say((Line(utterance=self.card.spoken),))
 
     def pressed(self, key: str) -> None:

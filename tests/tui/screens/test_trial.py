@@ -110,6 +110,24 @@ async def test_going_on_waits_for_the_gap_and_a_space_before_it_is_remembered(
         await player.until(lambda: player.app.screen is not first, "the next trial")
 
 
+async def test_a_pause_in_the_gap_stays_until_it_is_ended(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        first = player.app.screen
+        await player.answer(right=True)
+        await player.until_text("Space: go on.")
+        await player.press("space", "p")
+        await player.until_text("Pause.")
+        player.clock.wait(10)
+        await player.settle()
+        await asyncio.sleep(0.3)  # several ticks of the gap's timer
+        assert "Pause." in player.text
+        await player.press("1")
+        await player.until(lambda: first not in player.app.screen_stack, "the next trial")
+        await player.until_asked()
+        assert player.ask.number == 2
+
+
 async def test_a_key_pressed_before_the_pictures_are_there_is_no_answer(
     material: Material, monkeypatch: pytest.MonkeyPatch
 ) -> None:
