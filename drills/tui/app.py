@@ -37,6 +37,8 @@ class PracticeApp(CaughtApp):
     """Opens screens and closes records; decides nothing."""
 
     ENABLE_COMMAND_PALETTE = False
+    # The first screen's sheet comes with the program's own, which saves parsing all sheets twice.
+    CSS_PATH = "screens/home.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("ctrl+c,ctrl+q", "leave", priority=True, show=False)
     ]
