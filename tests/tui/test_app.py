@@ -65,6 +65,22 @@ def test_however_it_is_ended_the_session_is_closed_and_the_terminal_clean(
     assert len(latest_trials(entries)) == 1
 
 
+@pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="threads are counted in /proc")
+def test_told_to_go_on_without_a_stop_it_starts_no_second_reader_of_keys(tmp_path: Path) -> None:
+    # A closed window sends this signal too, and a second reader might never be told of the end.
+    with Terminal(command(tmp_path)) as terminal:
+        terminal.wait_for("Glasses on?")
+        terminal.settle()
+        threads = Path(f"/proc/{terminal.pid}/task")
+        before = len(list(threads.iterdir()))
+        for _ in range(3):
+            os.kill(terminal.pid, signal.SIGCONT)
+            terminal.settle()
+        assert len(list(threads.iterdir())) == before
+        os.kill(terminal.pid, signal.SIGTERM)
+        assert terminal.end() == 0
+
+
 def test_a_terminal_without_colour_shows_grey(tmp_path: Path) -> None:
     with Terminal(command(tmp_path), environment={"NO_COLOR": "1"}) as terminal:
         to_first_trial(terminal)
