@@ -74,7 +74,7 @@ class Cue:
 
     level: 1 is the least; the top level of an item's ladder shows the answer.
     text: shown.   spoken: said, None for silence.   slow: said slowly.
-    removes: index of the option that is taken away.
+    removes: indices of the options that are taken away.
     """
 
     level: int
@@ -82,7 +82,7 @@ class Cue:
     text: str
     spoken: Utterance | None = None
     slow: bool = False
-    removes: int | None = None
+    removes: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

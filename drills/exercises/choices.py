@@ -110,7 +110,7 @@ def ladder_climbs(item: Item, _material: Material) -> tuple[Problem, ...]:
     if levels != sorted(dict.fromkeys(levels)) or not levels or levels[0] < 1:
         return fault(item, f"its cue levels do not rise: {levels}.")
     for cue in item.cues:
-        if cue.removes is not None and item.options[cue.removes].foil in (None, Foil.REVERSAL):
+        if any(item.options[index].foil in (None, Foil.REVERSAL) for index in cue.removes):
             return fault(item, "a cue takes away the right option or the reversal.")
     if item.answer is not None and item.cues[-1].kind is not CueKind.ANSWER:
         return fault(item, "its top cue does not show the answer.")

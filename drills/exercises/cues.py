@@ -109,7 +109,7 @@ def gesture_ladder(gesture: Gesture) -> tuple[Cue, ...]:
 
 
 def _removal(level: int, index: int, text: str) -> Cue:
-    return Cue(level=level, kind=CueKind.REMOVE, text=text, spoken=say(text), removes=index)
+    return Cue(level=level, kind=CueKind.REMOVE, text=text, spoken=say(text), removes=(index,))
 
 
 def _shown(level: int, text: str, answer: int) -> Cue:

@@ -50,7 +50,7 @@ class Asking:
         if self.cue_index + 1 >= len(self.item.cues):
             return self
         cue = self.item.cues[self.cue_index + 1]
-        removed = self.removed if cue.removes is None else self.removed | {cue.removes}
+        removed = self.removed.union(cue.removes)
         if cue.kind is CueKind.ANSWER and self.item.answer is not None:
             removed = frozenset(range(len(self.item.options))) - {self.item.answer}
         return replace(self, cue_index=self.cue_index + 1, removed=removed)

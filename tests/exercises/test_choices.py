@@ -59,9 +59,7 @@ def test_a_cue_never_takes_the_right_picture_or_the_reversal(
     item: Item, material: Material
 ) -> None:
     for index, option in enumerate(item.options):
-        cues = tuple(
-            replace(cue, removes=index) if cue.removes is not None else cue for cue in item.cues
-        )
+        cues = tuple(replace(cue, removes=(index,)) if cue.removes else cue for cue in item.cues)
         spared = option.foil in (None, Foil.REVERSAL)
         assert bool(broken(replace(item, cues=cues), material, MATCH_RULES)) == spared
 

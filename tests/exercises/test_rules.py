@@ -184,7 +184,7 @@ def test_a_ladder_that_gives_the_answer_away_is_refused(
 ) -> None:
     assert place_item.answer is not None
     first, *rest = place_item.cues
-    taken = (replace(first, removes=place_item.answer), *rest)
+    taken = (replace(first, removes=(place_item.answer,)), *rest)
     for cues in (taken, place_item.cues[::-1], place_item.cues[:-1], ()):
         assert broken(replace(place_item, cues=cues), material, CLOZE_RULES)
 
