@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 from bisect import insort
 from collections.abc import Iterator, Sequence
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from datetime import datetime
 from itertools import groupby
 from pathlib import Path
@@ -60,6 +61,10 @@ class Reader:
 
     def history(self, since: datetime | None) -> tuple[Trial, ...]:
         """Each trial as last kept, slimmed, from summaries where they are up to date."""
+        with _uncollected():
+            return self._history(since)
+
+    def _history(self, since: datetime | None) -> tuple[Trial, ...]:
         found: list[tuple[datetime, tuple[Trial, ...]]] = []
         listed = names.names_between(self._names(), since, None)
         for month, of_month in groupby(listed, key=month_of):
@@ -189,6 +194,20 @@ class Reader:
 
     def notice(self, text: str) -> None:
         self.notices[visible(text)] = None
+
+
+@contextmanager
+def _uncollected() -> Iterator[None]:
+    """Leave the search for garbage until afterwards: it would go through all trials of years again
+    and again while they are made, and take longer than the reading.
+    """
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 def cut_since(summary: Summary, read: SessionRead) -> str:

@@ -8,10 +8,11 @@ from the records: a summary that is lost or out of date costs the time of readin
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -52,7 +53,7 @@ class Summary:
         Only of a summary that was asked for with its trials.
         Raises: ValueError, KeyError, TypeError or IndexError when the summary is no good.
         """
-        asked = [asked_in(each) for each in self.row["asked"]]
+        asked = [_items_like(asked_in(each)) for each in self.row["asked"]]
         return tuple(_trial_in(self.session, each, asked) for each in self.row["trials"])
 
 
@@ -211,7 +212,14 @@ def _trial_out(trial: Trial, asked: int) -> list[Any]:
     ]
 
 
-def _trial_in(session: str, row: list[Any], asked: list[Asked]) -> Trial:
+def _items_like(asked: Asked) -> Callable[..., Asked]:
+    """Makes the like of `asked` for any `item_id`; `replace` takes three times as long."""
+    same = {each.name: getattr(asked, each.name) for each in fields(asked)}
+    del same["item_id"]
+    return partial(Asked, **same)
+
+
+def _trial_in(session: str, row: list[Any], asked: list[Callable[..., Asked]]) -> Trial:
     trial, started_at, at, block, number, item, ended, skipped, words_per_minute, attempts = row
     return Trial(
         session=session,
@@ -219,7 +227,7 @@ def _trial_in(session: str, row: list[Any], asked: list[Asked]) -> Trial:
         started_at=datetime.fromisoformat(started_at),
         at=datetime.fromisoformat(at),
         block=block,
-        asked=replace(asked[number], item_id=item),
+        asked=asked[number](item_id=item),
         attempts=tuple(_attempt_in(attempt) for attempt in attempts),
         ended=ended,
         skipped=skipped,
