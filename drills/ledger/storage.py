@@ -110,14 +110,13 @@ def header_and_rows(reading: Reading) -> tuple[Row | None, tuple[tuple[int, Row]
 class EntryTable(Table):
     """A table whose insert costs one line of the file, however many there are."""
 
-    # Found documents kept in memory would have to be forgotten at each insert.
-    default_query_cache_capacity = 0
-
     def insert(self, document: Mapping[str, Any]) -> int:
         storage = self.storage
         if not isinstance(storage, AppendOnlyStorage):
             raise TypeError("an entry table needs a storage that appends")
-        return storage.append(document)
+        number = storage.append(document)
+        self.clear_cache()
+        return number
 
     def insert_multiple(self, documents: Iterable[Mapping[str, Any]]) -> list[int]:
         return [self.insert(document) for document in documents]
