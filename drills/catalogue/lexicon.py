@@ -12,8 +12,11 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TypeVar
 
+from drills.catalogue.facts import check_facts, fact, fact_noun
 from drills.catalogue.fields import Fields, nearest
 from drills.catalogue.sections import read_sections
+from drills.catalogue.word_fields import BANDS, HIGHEST_ZIPF, one_word
+from drills.core.facts import Fact, FactNoun, Facts
 from drills.core.meanings import Tense
 from drills.core.plans import LOCALES
 from drills.core.problems import BadInput, Problem
@@ -30,15 +33,14 @@ from drills.core.words import (
     Verb,
 )
 
-BANDS = tuple(band.value for band in Band)
-
-_ONE_WORD = re.compile(r"[a-z]+")
 _FEW_WORDS = re.compile(r"[a-z]+( (?:[a-z]+|[A-Z][a-z]+day))*")
-_HIGHEST_ZIPF = 8.0
 
-Entry = TypeVar("Entry", Noun, Verb, Adjective, Adjunct, KinTerm)
+Entry = TypeVar("Entry", Noun, Verb, Adjective, Adjunct, KinTerm, FactNoun)
 
-_SECTIONS = ("noun", "verb", "verb_alone", "verb_transfer", "adjective", "adjunct", "kin")
+_SECTIONS = (
+    *("noun", "verb", "verb_alone", "verb_transfer", "adjective", "adjunct", "kin"),
+    *("fact_noun", "fact_verb", "fact"),
+)
 
 
 def load_lexicon(folder: Path, *, locale: str) -> Lexicon:
@@ -83,6 +85,7 @@ def read_lexicon(folder: Path, *, locale: str, problems: list[Problem]) -> Lexic
         transfers=reader.transfers,
         adjuncts=reader.adjuncts,
         kin=reader.kin,
+        facts=reader.facts,
     )
 
 
@@ -96,6 +99,9 @@ class _Reader:
         self.adjectives: dict[str, Adjective] = {}
         self.adjuncts: dict[str, Adjunct] = {}
         self.kin: dict[str, KinTerm] = {}
+        self.fact_nouns: dict[str, FactNoun] = {}
+        self.fact_verbs: dict[str, Verb] = {}
+        self._facts: list[tuple[Fields, Fact]] = []
         self._met: dict[tuple[str, str], str] = {}
         self._links: list[tuple[Fields, str, str, Mapping[str, object]]] = []
 
@@ -124,6 +130,12 @@ class _Reader:
                     self._keep(fields, self.adjuncts, _adjunct)
                 case "kin":
                     self._keep(fields, self.kin, _kin)
+                case "fact_noun":
+                    self._keep(fields, self.fact_nouns, fact_noun)
+                case "fact_verb":
+                    self._keep(fields, self.fact_verbs, _plain_verb)
+                case "fact":
+                    self._keep_fact(fields)
 
     def check_links(self) -> None:
         """Note each entry that names another one which is nowhere.
@@ -132,9 +144,33 @@ class _Reader:
         """
         if self.problems:
             return
+        for fields, made in self._facts:
+            for key, named in (("doer", made.doer), ("done_to", made.done_to)):
+                self._link(fields, key, (named,), self._known_nouns)
+            self._link(fields, "verb", (made.verb,), self._known_verbs)
         for fields, key, named, entries in self._links:
             if named not in entries:
                 fields.note(f"There is no `{named}`.", nearest(named, entries), key=key)
+        if not self.problems:
+            check_facts(self._facts, self._known_nouns)
+
+    @property
+    def facts(self) -> Facts:
+        known = tuple(each for _, each in self._facts)
+        return Facts(nouns=self.fact_nouns, verbs=self.fact_verbs, known=known)
+
+    @property
+    def _known_nouns(self) -> Mapping[str, Noun | FactNoun]:
+        return {**self.fact_nouns, **self.nouns}
+
+    @property
+    def _known_verbs(self) -> Mapping[str, Verb]:
+        return {**self.fact_verbs, **self.verbs}
+
+    def _keep_fact(self, fields: Fields) -> None:
+        made = fact(fields)
+        fields.close()
+        self._facts.append((fields, made))
 
     def _link(
         self,
@@ -164,7 +200,7 @@ def _noun(fields: Fields) -> Noun:
     sex = fields.choice("sex", Sex) if sort is Sort.PERSON or fields.has("sex") else None
     if sort is Sort.THING and sex is not None:
         fields.note(f"`{key}` is a thing and has no sex.", "Remove `sex`.", key="sex")
-    singular, plural = _form(fields, "singular"), _form(fields, "plural")
+    singular, plural = one_word(fields, "singular"), one_word(fields, "plural")
     if singular == plural and plural:
         # Number must show, or an exercise on number has two right answers.
         fields.note(f"`{key}` has one form for one and many.", "Use another noun.", key="plural")
@@ -176,7 +212,7 @@ def _noun(fields: Fields) -> Noun:
         sex=sex,
         size=fields.whole("size", 1, 3),
         band=fields.one_of("band", BANDS),
-        zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
+        zipf=fields.number("zipf", 0.0, HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
         container=fields.flag("container", default=False),
         drawn_as=_other(fields, "drawn_as"),
@@ -201,14 +237,14 @@ def _verb(fields: Fields) -> Verb:
 def _plain_verb(fields: Fields) -> Verb:
     return Verb(
         key=fields.text("key"),
-        base=_form(fields, "base"),
-        third_person=_form(fields, "third_person"),
-        past=_form(fields, "past"),
-        past_participle=_form(fields, "past_participle"),
-        ing=_form(fields, "ing"),
+        base=one_word(fields, "base"),
+        third_person=one_word(fields, "third_person"),
+        past=one_word(fields, "past"),
+        past_participle=one_word(fields, "past_participle"),
+        ing=one_word(fields, "ing"),
         group=fields.text("group"),
         sorts=frozenset(fields.choices("sorts", Sort)),
-        zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
+        zipf=fields.number("zipf", 0.0, HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
     )
 
@@ -216,10 +252,10 @@ def _plain_verb(fields: Fields) -> Verb:
 def _adjective(fields: Fields) -> Adjective:
     return Adjective(
         key=fields.text("key"),
-        base=_form(fields, "base"),
-        zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
+        base=one_word(fields, "base"),
+        zipf=fields.number("zipf", 0.0, HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
-        comparative=_form(fields, "comparative") if fields.has("comparative") else "",
+        comparative=one_word(fields, "comparative") if fields.has("comparative") else "",
         opposite=_other(fields, "opposite"),
         passing=fields.flag("passing", default=True),
     )
@@ -239,7 +275,7 @@ def _adjunct(fields: Fields) -> Adjunct:
         text=text,
         kind=fields.choice("kind", AdjunctKind),
         tenses=tenses,
-        zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
+        zipf=fields.number("zipf", 0.0, HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
         under_way=fields.flag("under_way", default=False),
     )
@@ -248,10 +284,10 @@ def _adjunct(fields: Fields) -> Adjunct:
 def _kin(fields: Fields) -> KinTerm:
     return KinTerm(
         key=fields.text("key"),
-        singular=_form(fields, "singular"),
-        plural=_form(fields, "plural"),
+        singular=one_word(fields, "singular"),
+        plural=one_word(fields, "plural"),
         sex=fields.choice("sex", Sex),
-        zipf=fields.number("zipf", 0.0, _HIGHEST_ZIPF),
+        zipf=fields.number("zipf", 0.0, HIGHEST_ZIPF),
         zipf_source=fields.text("zipf_source"),
     )
 
@@ -259,10 +295,3 @@ def _kin(fields: Fields) -> KinTerm:
 def _other(fields: Fields, key: str) -> str | None:
     """The key of another entry, or None where there is none."""
     return fields.text(key) if fields.has(key) else None
-
-
-def _form(fields: Fields, key: str) -> str:
-    form = fields.text(key)
-    if form and not _ONE_WORD.fullmatch(form):
-        fields.note(f'`{key}` is "{form}".', "Use one word in small letters.", key=key)
-    return form

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from drills.core.facts import Facts
 from drills.core.utterances import Utterance
 
 
@@ -155,6 +156,7 @@ class Lexicon:
     transfers: Mapping[str, Verb] = field(default_factory=dict)
     adjuncts: Mapping[str, Adjunct] = field(default_factory=dict)
     kin: Mapping[str, KinTerm] = field(default_factory=dict)
+    facts: Facts = field(default_factory=Facts)
 
     def partners(self, verb: Verb) -> tuple[tuple[Noun, Noun], ...]:
         """Ordered pairs (doer, done-to) of the verb's band, as likely one way as the other."""

@@ -3,9 +3,9 @@
 Roles (roles.py) -> order (one module a family: voices, clefts, relatives, wonderings, reports,
 transfers, orders, places, states, kin_phrases; questions and kin_questions for what is asked of a
 told meaning) -> agreement -> inflection (morphology.py) -> spelling. act_table and other_table list
-the constructions; kinship.py answers chains of relatives; padding.py brings sentences to one
-length; pool.py holds all that can be said, dealing.py
-deals it in even shares.
+the constructions; statements.py says facts of the world; kinship.py answers chains of relatives;
+padding.py brings sentences to one length; pool.py holds all that can be said, dealing.py deals it
+in even shares.
 May import core only; pure: no disk, clock or chance of its own.   tests/language.
 """
 
@@ -31,6 +31,7 @@ from drills.language.questions import (
     ask_done_to,
     ask_first,
     ask_last,
+    ask_less,
     ask_more,
     ask_owner,
     ask_what_happened,
@@ -38,9 +39,12 @@ from drills.language.questions import (
     holds,
 )
 from drills.language.roles import Role
+from drills.language.statements import EASY, HARD, restate_fact, state_fact
 
 __all__ = [
     "CONSTRUCTIONS",
+    "EASY",
+    "HARD",
     "Construction",
     "Role",
     "adjunct_choices",
@@ -54,6 +58,7 @@ __all__ = [
     "ask_done_to",
     "ask_first",
     "ask_last",
+    "ask_less",
     "ask_more",
     "ask_owner",
     "ask_relation",
@@ -72,5 +77,7 @@ __all__ = [
     "plausibility",
     "realise",
     "restate",
+    "restate_fact",
     "restated",
+    "state_fact",
 ]

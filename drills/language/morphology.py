@@ -62,6 +62,8 @@ def _named(key: str, lexicon: Lexicon) -> Noun | KinTerm:
 
 
 def _noun(word: Word, lexicon: Lexicon) -> str:
+    if word.lemma in lexicon.facts.nouns:
+        return lexicon.facts.nouns[word.lemma].singular
     noun = _named(word.lemma, lexicon)
     if word.form is Form.POSSESSIVE:
         return f"{noun.singular}'s"
@@ -84,7 +86,7 @@ def _verb(word: Word, lexicon: Lexicon) -> str:
 
 
 def _known_verb(key: str, lexicon: Lexicon) -> Verb | None:
-    for verbs in (lexicon.verbs, lexicon.alone, lexicon.transfers):
+    for verbs in (lexicon.verbs, lexicon.alone, lexicon.transfers, lexicon.facts.verbs):
         if key in verbs:
             return verbs[key]
     return None

@@ -141,13 +141,25 @@ def ask_last(order: Order, lexicon: Lexicon) -> Sentence:
 
 def ask_more(comparison: Comparison, lexicon: Lexicon) -> Sentence:
     """ "Who is taller?"; of things, "Which is taller?" """
+    more = Word(lemma=comparison.quality, part=Part.ADJECTIVE, form=Form.COMPARATIVE)
+    return _who_is(comparison, (more,), lexicon)
+
+
+def ask_less(comparison: Comparison, lexicon: Lexicon) -> Sentence:
+    """ "Who is shorter?" of a taller one; "Who is less happy?" where there is no opposite."""
+    opposite = lexicon.adjectives[comparison.quality].opposite
+    if opposite is None:
+        less = (small("less", Part.DETERMINER), small(comparison.quality, Part.ADJECTIVE))
+    else:
+        less = (Word(lemma=opposite, part=Part.ADJECTIVE, form=Form.COMPARATIVE),)
+    return _who_is(comparison, less, lexicon)
+
+
+def _who_is(comparison: Comparison, what: Phrase, lexicon: Lexicon) -> Sentence:
     thing = lexicon.nouns[comparison.more].sort is Sort.THING
-    words = (
-        pronoun("which" if thing else "who", Role.ASKED),
-        finite_small("be", comparison.tense, Role.ASKED),
-        Word(lemma=comparison.quality, part=Part.ADJECTIVE, form=Form.COMPARATIVE),
-    )
-    return _question(comparison, words, lexicon)
+    asked = pronoun("which" if thing else "who", Role.ASKED)
+    be = finite_small("be", comparison.tense, Role.ASKED)
+    return _question(comparison, (asked, be, *what), lexicon)
 
 
 def _what_did(order: Order, which_one: str, lexicon: Lexicon) -> Sentence:
