@@ -1,10 +1,49 @@
 """Measures: numbers about practice, one family a module.
 
-Holds accuracy, chance, cues, dose, errors, intervals and latency. May import core and the standard
-library's arithmetic; no clock, disk or chance. Every number says how many trials it rests on.
-Tested by tests/measures, against published tables and independent statistics libraries.
+Holds accuracy, agreement of raters, chance, comparing of two shares, cues, decline within sessions,
+dose, errors, intervals, latency, pairs (the same items twice), perseveration, phases (baseline
+against treatment), retention, sides and trend; `missing` says why a number is not given. May import
+core and the standard library's arithmetic; no clock, disk or chance. Every number says how many
+trials it rests on. Tested by tests/measures, against published tables and independent statistics
+libraries.
 """
 
-from drills.measures import accuracy, chance, cues, dose, errors, intervals, latency
+from drills.measures import (
+    accuracy,
+    agreement,
+    chance,
+    comparing,
+    cues,
+    decline,
+    dose,
+    errors,
+    intervals,
+    latency,
+    missing,
+    pairs,
+    perseveration,
+    phases,
+    retention,
+    sides,
+    trend,
+)
 
-__all__ = ["accuracy", "chance", "cues", "dose", "errors", "intervals", "latency"]
+__all__ = [
+    "accuracy",
+    "agreement",
+    "chance",
+    "comparing",
+    "cues",
+    "decline",
+    "dose",
+    "errors",
+    "intervals",
+    "latency",
+    "missing",
+    "pairs",
+    "perseveration",
+    "phases",
+    "retention",
+    "sides",
+    "trend",
+]

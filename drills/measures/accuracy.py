@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from drills.core.records import Trial
+from drills.measures.missing import FEWEST_FOR_PERCENT, Lack, Missing, too_few
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,3 +37,9 @@ def count(trials: Iterable[Trial]) -> Accuracy:
         unaided=Share(right=sum(trial.unaided_right for trial in judged), of=len(judged)),
         aided=Share(right=sum(trial.aided_right for trial in ended), of=len(ended)),
     )
+
+
+def percent(share: Share, *, fewest: int = FEWEST_FOR_PERCENT) -> float | Missing:
+    """0 to 100, unrounded.   Missing: fewer than `fewest` trials."""
+    lacking = too_few(Lack.TRIALS, share.of, max(fewest, 1))
+    return lacking if lacking is not None else 100 * share.right / share.of

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 from drills.core.records import (
     CloseReason,
@@ -137,6 +137,18 @@ def amount(sat: Sequence[Sitting]) -> Amount:
 def adherence(done: float, prescribed: float) -> float | None:
     """The share done of what was prescribed, at most 1; None when nothing was."""
     return None if prescribed <= 0 else min(1.0, done / prescribed)
+
+
+def hours_per_week(minutes: float, days: int) -> float | None:
+    """Hours in seven days at the rate of `minutes` in `days`; None without days."""
+    return minutes / 60 / days * 7 if days > 0 else None
+
+
+def cumulative_hours(minutes_by_day: Mapping[date, float]) -> Mapping[date, float]:
+    """Hours from the first day to each day, that day included; days in order."""
+    days = sorted(minutes_by_day)
+    sums = accumulate(minutes_by_day[day] for day in days)
+    return {day: minutes / 60 for day, minutes in zip(days, sums, strict=True)}
 
 
 def _root(session: str, opened: Mapping[str, SessionOpened]) -> str:
