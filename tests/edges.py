@@ -33,12 +33,8 @@ class QuietVoice:
     """A voice that keeps what it was asked to say."""
 
     def __init__(self, state: str = "off") -> None:
-        self._state = state
+        self.state = state
         self.said: list[str] = []
-
-    @property
-    def state(self) -> str:
-        return self._state
 
     def say(self, utterance: Utterance, *, words_per_minute: int, pause_ms: int) -> None:
         self.said.append(utterance.text)

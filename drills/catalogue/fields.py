@@ -105,9 +105,9 @@ class Fields:
             return value
         return self._wrong(key, value, "a date such as 2026-11-25, without marks", None)
 
-    def choice(self, key: str, kind: type[Choice]) -> Choice:
+    def choice(self, key: str, kind: type[Choice], *, default: Choice | None = None) -> Choice:
         """A member of `kind` by its value."""
-        value = self._value(key, None)
+        value = self._value(key, default)
         for member in kind:
             if member.value == value:
                 return member

@@ -7,7 +7,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drills.core.plans import Dose, SafetySettings, SittingSettings, SpacingSettings, SpeechSettings
+from drills.core.plans import (
+    CueSettings,
+    Dose,
+    SafetySettings,
+    SessionRules,
+    SittingSettings,
+    SpacingSettings,
+    SpeechSettings,
+)
 
 EMERGENCY_NUMBERS = {"en-US": "911", "en-GB": "999"}
 
@@ -27,7 +35,15 @@ class Section:
     """One table of the plan file; `made` holds it and its defaults."""
 
     name: str
-    made: type[Dose | SittingSettings | SpeechSettings | SpacingSettings | SafetySettings]
+    made: type[
+        Dose
+        | SittingSettings
+        | CueSettings
+        | SessionRules
+        | SpeechSettings
+        | SpacingSettings
+        | SafetySettings
+    ]
     says: str
     settings: tuple[Setting, ...]
 
@@ -63,7 +79,35 @@ SECTIONS = (
             _switch("large_letters", "larger letters"),
             _switch("animation", "moving pictures"),
             _switch("colour", "pictures in colour"),
-            _switch("show_text", "show the sentence as well as say it"),
+            _switch("layout", "side-by-side, stacked, or left (right side not seen)"),
+        ),
+    ),
+    Section(
+        name="cues",
+        made=CueSettings,
+        says="How help comes and goes. Its direction is set in each block.",
+        settings=(
+            _setting("drop_after", 1, 10, "right in a row, then one step less (most-to-least)"),
+            _setting("rise_after", 1, 10, "wrong in a row, then one step more (most-to-least)"),
+            _setting("wait_seconds", 0, 120, "no answer for so long: help is offered; 0 never"),
+            _switch("wait_gives_help", "true: after that wait one step of help comes by itself"),
+            _setting("suggest_percent", 0, 100, "right alone: least-to-most is suggested"),
+        ),
+    ),
+    Section(
+        name="session_rules",
+        made=SessionRules,
+        says="What changes a session while it runs. 0 switches a rule off.",
+        settings=(
+            _setting("errors_to_full_help", 0, 20, "unaided errors in a row, then full help"),
+            _setting("full_help_trials", 1, 10, "for so many trials"),
+            _setting("errors_to_easier", 0, 20, "unaided errors in a row, then an easier name"),
+            _setting("perseverations_to_change", 0, 10, "old answers again, then another task"),
+            _setting("perseveration_look_back", 1, 10, "answers back that count as old"),
+            _setting("perseveration_gap_seconds", 0, 20, "gap after each answer from then on"),
+            _setting("fall_points", 0, 100, "fewer right, of 100, in the last third: rest, end"),
+            _setting("slower_times", 0, 10, "times slower in the last third: rest, then end"),
+            _setting("fewest_trials", 6, 60, "trials of one kind before thirds are compared"),
         ),
     ),
     Section(

@@ -7,7 +7,7 @@ from datetime import date
 
 from drills.catalogue.plan_settings import SECTIONS
 from drills.core.kinds import Kind
-from drills.core.plans import BlockPlan, Plan
+from drills.core.plans import BlockPlan, CueDirection, Plan, ShowText
 
 _COMMENT_COLUMN = 34
 
@@ -16,6 +16,8 @@ _BLOCKS = (
     "# kind: " + ", ".join(kind.value for kind in Kind if kind is not Kind.ACT_OUT) + ".",
     "# names: constructions (match), levels (cloze), questions or gestures.",
     "# trials: 1 to 60.   options: 2 to 4.   groups: verb groups or contrasts; none means all.",
+    "# cues: least-to-most (begins with no help), or most-to-least (begins with all of it).",
+    "# text: shown, or hidden until a cue (heard only; match and question).",
 )
 
 
@@ -58,6 +60,10 @@ def _block(block: BlockPlan) -> list[str]:
     ]
     if block.groups:
         lines.append(_line("groups", block.groups))
+    if block.cues is not CueDirection.LEAST_TO_MOST:
+        lines.append(_line("cues", block.cues))
+    if block.text is not ShowText.SHOWN:
+        lines.append(_line("text", block.text))
     return lines
 
 

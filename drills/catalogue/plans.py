@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import fields as fields_of
 from dataclasses import replace
+from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
@@ -12,7 +13,15 @@ from drills.catalogue.fields import Fields
 from drills.catalogue.plan_settings import EMERGENCY_NUMBERS, SECTIONS, Section
 from drills.catalogue.sections import read_sections
 from drills.core.kinds import Kind
-from drills.core.plans import LOCALES, PLAN_FORMAT, BlockPlan, Plan
+from drills.core.plans import (
+    LOCALES,
+    PLAN_FORMAT,
+    BlockPlan,
+    CueDirection,
+    Plan,
+    ShowText,
+    SpeechSettings,
+)
 from drills.core.problems import BadInput, Problem
 
 _LONGEST_NAME = 80
@@ -21,7 +30,10 @@ _MOST_BLOCKS = 12
 _LARGEST_VERSION = 99_999
 _STANDARD_OPTIONS = 2
 _TOP_KEYS = ("format", "name", "version", "locale", "written_on", "therapist", "note")
-_BLOCK_KEYS = ("kind", "names", "trials", "options", "groups")
+_BLOCK_KEYS = ("kind", "names", "trials", "options", "groups", "cues", "text")
+
+# What is to be read or copied cannot be left to the ear alone.
+_NEEDS_ITS_TEXT = (Kind.CLOZE, Kind.GESTURE)
 
 # A line written below the wrong header is the likeliest slip in a file of tables.
 _BELONGS = (
@@ -92,6 +104,8 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
     top.close(_BELONGS)
 
     tables = {each.block.name: each for each in found}
+    # Plans once said for all blocks what each block now says for itself.
+    shows_text = "sitting" not in tables or tables["sitting"].flag("show_text", default=True)
     defaults = {"safety": {"emergency_number": EMERGENCY_NUMBERS[locale]}}
     made = {
         section.name: _section(section, tables.get(section.name), defaults.get(section.name, {}))
@@ -106,7 +120,11 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
             key="emergency_number",
         )
 
-    blocks = tuple(_block(each) for each in found if each.block.name == "block")
+    blocks = tuple(
+        _block(each, made["speech"], shows_text=shows_text)
+        for each in found
+        if each.block.name == "block"
+    )
     if not 1 <= len(blocks) <= _MOST_BLOCKS:
         message = f"This plan has {len(blocks)} blocks."
         mend = f"Write 1 to {_MOST_BLOCKS} sections that begin with [[block]]."
@@ -135,6 +153,8 @@ def _section(section: Section, found: Fields | None, defaults: dict[str, Any]) -
         low, high = setting.low, setting.high
         if isinstance(default, bool):
             values[key] = found.flag(key, default=default)
+        elif isinstance(default, StrEnum):
+            values[key] = found.choice(key, type(default), default=default)
         elif isinstance(default, int):
             values[key] = found.whole(key, int(low), int(high), default=default)
         elif isinstance(default, float):
@@ -156,13 +176,30 @@ def _check_speech(found: Fields, speech: Any) -> None:
         )
 
 
-def _block(fields: Fields) -> BlockPlan:
+def _block(fields: Fields, speech: SpeechSettings, *, shows_text: bool) -> BlockPlan:
+    kind = fields.choice("kind", Kind)
+    usual = ShowText.SHOWN if shows_text or kind is not Kind.MATCH else ShowText.AFTER_CUE
     block = BlockPlan(
-        kind=fields.choice("kind", Kind),
+        kind=kind,
         names=fields.texts("names"),
         trials=fields.whole("trials", 1, 60),
         options=fields.whole("options", 2, 4, default=_STANDARD_OPTIONS),
         groups=fields.texts("groups", default=()),
+        cues=fields.choice("cues", CueDirection, default=CueDirection.LEAST_TO_MOST),
+        text=fields.choice("text", ShowText, default=usual),
     )
+    if block.text is ShowText.AFTER_CUE and fields.has("text"):
+        if kind in _NEEDS_ITS_TEXT:
+            fields.note(
+                f"A {kind.value} block cannot hide its text.",
+                f'Write text = "{ShowText.SHOWN.value}", or leave the line out.',
+                key="text",
+            )
+        elif not speech.read_aloud:
+            fields.note(
+                "The text is hidden, and nothing is read aloud.",
+                "Write read_aloud = true under [speech], or show the text.",
+                key="text",
+            )
     fields.close(_BELONGS)
     return block

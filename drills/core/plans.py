@@ -4,11 +4,34 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from datetime import date
+from enum import StrEnum
 
 from drills.core.kinds import Kind
 
 PLAN_FORMAT = 1
 LOCALES = ("en-US", "en-GB")
+
+
+class CueDirection(StrEnum):
+    """Where help begins: with none and one step up a failure, or with all and down again."""
+
+    LEAST_TO_MOST = "least-to-most"
+    MOST_TO_LEAST = "most-to-least"
+
+
+class ShowText(StrEnum):
+    """Whether the sentence is read as well as heard."""
+
+    SHOWN = "shown"
+    AFTER_CUE = "hidden until a cue"
+
+
+class Layout(StrEnum):
+    """Where options stand; left keeps them in the left two thirds of the screen."""
+
+    SIDE_BY_SIDE = "side-by-side"
+    STACKED = "stacked"
+    LEFT = "left"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +47,8 @@ class BlockPlan:
     trials: int
     options: int = 2
     groups: tuple[str, ...] = ()
+    cues: CueDirection = CueDirection.LEAST_TO_MOST
+    text: ShowText = ShowText.SHOWN
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +75,49 @@ class SittingSettings:
     large_letters: bool = False
     animation: bool = True
     colour: bool = True
-    show_text: bool = True
+    layout: Layout = Layout.SIDE_BY_SIDE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CueSettings:
+    """drop_after: successes in a row at a level before the help falls by one (most-to-least).
+
+    rise_after: failures in a row before it rises by one.
+    wait_seconds: without an answer, before help is offered (least-to-most); 0 is never.
+    wait_gives_help: the help comes by itself then, one step, up to the last before the answer.
+    suggest_percent: share right alone from which least-to-most is suggested.
+    """
+
+    drop_after: int = 2
+    rise_after: int = 1
+    wait_seconds: float = 10.0
+    wait_gives_help: bool = False
+    suggest_percent: int = 40
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SessionRules:
+    """What changes a session while it runs; 0 switches a rule off.
+
+    errors_to_full_help: unaided errors in a row, then full_help_trials trials begin with all help.
+    errors_to_easier: unaided errors in a row, then an easier name for the rest of the block.
+    perseverations_to_change: errors that repeat one of the last perseveration_look_back responses;
+    then the block is left, and perseveration_gap_seconds lie between an answer and the next trial.
+    fall_points: of a hundred, from the first to the last third of the trials of one kind.
+    slower_times: the median wait of the last third against the first.
+    fewest_trials: of one kind before thirds are compared.
+    All but fewest_trials: common practice, no source.
+    """
+
+    errors_to_full_help: int = 3
+    full_help_trials: int = 2
+    errors_to_easier: int = 5
+    perseverations_to_change: int = 2
+    perseveration_look_back: int = 3
+    perseveration_gap_seconds: float = 10.0
+    fall_points: int = 20
+    slower_times: float = 1.5
+    fewest_trials: int = 18
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +168,8 @@ class Plan:
     note: str = ""
     dose: Dose = field(default_factory=Dose)
     sitting: SittingSettings = field(default_factory=SittingSettings)
+    cues: CueSettings = field(default_factory=CueSettings)
+    session_rules: SessionRules = field(default_factory=SessionRules)
     speech: SpeechSettings = field(default_factory=SpeechSettings)
     spacing: SpacingSettings = field(default_factory=SpacingSettings)
     safety: SafetySettings = field(default_factory=SafetySettings)

@@ -22,11 +22,12 @@ RECORD_FORMAT = 1
 
 
 class Topic(StrEnum):
-    """When something was noted."""
+    """When something was noted; RULE: by the program, which changed the session by the plan."""
 
     CHECK_IN = "check-in"
     REST = "rest"
     FINISH = "finish"
+    RULE = "rule"
 
 
 class CloseReason(StrEnum):

@@ -55,6 +55,16 @@ class Asking:
             removed = frozenset(range(len(self.item.options))) - {self.item.answer}
         return replace(self, cue_index=self.cue_index + 1, removed=removed)
 
+    def helped_to(self, level: int) -> Asking:
+        """All help up to `level`, where the item has it."""
+        asking = self
+        while (
+            asking.cue_index + 1 < len(self.item.cues)
+            and self.item.cues[asking.cue_index + 1].level <= level
+        ):
+            asking = asking.helped()
+        return asking
+
     def may_choose(self, choice: int) -> bool:
         return 0 <= choice < len(self.item.options) and choice not in self.removed
 

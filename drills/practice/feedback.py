@@ -47,7 +47,7 @@ def _with_restatement(text: str, item: Item) -> Utterance:
     return Utterance(phrases=(text, *item.restated.phrases))
 
 
-def ending(trials: Sequence[Trial], reason: CloseReason) -> Finish:
+def ending(trials: Sequence[Trial], reason: CloseReason, *, by_rule: bool = False) -> Finish:
     """The end of a sitting in which `trials` were over."""
     counted = [trial for trial in trials if trial.counts]
     if reason is CloseReason.FINISHED and not trials:
@@ -58,4 +58,5 @@ def ending(trials: Sequence[Trial], reason: CloseReason) -> Finish:
         done=len(counted),
         right_alone=sum(trial.unaided_right for trial in counted),
         right_helped=sum(trial.aided_right and not trial.unaided_right for trial in counted),
+        by_rule=by_rule,
     )

@@ -114,7 +114,8 @@ class Home:
 
         minutes: shorter or longer than prescribed; None for as prescribed.
         """
-        from drills.practice.session import Session  # noqa: PLC0415 - see above
+        from drills.practice.easier import EasierItems  # noqa: PLC0415 - see above
+        from drills.practice.session import Session  # noqa: PLC0415
 
         today = self._entries(self.day(), self.day())
         chain = self._resumable(today) if resume else None
@@ -134,10 +135,11 @@ class Home:
             minutes=minutes,
             simulated=self._simulated,
         )
+        history = self._history()
         return Session(
             opened=opened,
             blocks=self._dealt(
-                frozenset() if chain is None else chain.sessions,
+                _without(history, frozenset() if chain is None else chain.sessions),
                 today=self.day(now),
                 minutes=minutes,
                 seed=seed,
@@ -146,6 +148,8 @@ class Home:
             records=self.records,
             clock=self.clock,
             done=frozenset() if chain is None else chain.given,
+            history=history,
+            easier=EasierItems(self.plan, self.material, seed=seed),
             words_per_minute=self._words_per_minute,
         )
 
@@ -155,9 +159,7 @@ class Home:
     def standings(self) -> tuple[Due, ...]:
         from drills.practice.dealing import plan_standings  # noqa: PLC0415 - see above
 
-        return plan_standings(
-            self.plan, self.material, self._history(frozenset()), today=self.day()
-        )
+        return plan_standings(self.plan, self.material, self._history(), today=self.day())
 
     def digest(self, first: date, last: date) -> Digest:
         """The digest of the practice days `first` to `last`, both included."""
@@ -184,15 +186,15 @@ class Home:
     # Inside
 
     def _dealt(
-        self, without: frozenset[str], *, today: date, minutes: int | None, seed: int
+        self, history: Sequence[Trial], *, today: date, minutes: int | None, seed: int
     ) -> tuple[Block, ...]:
-        """The session of `seed`, as it stands before the sessions `without`."""
+        """The session of `seed`, as it stands after `history`."""
         from drills.practice.dealing import deal_session  # noqa: PLC0415 - see above
 
         return deal_session(
             self.plan,
             self.material,
-            self._history(without),
+            history,
             today=today,
             minutes=minutes,
             rng=Random(seed),
@@ -212,13 +214,11 @@ class Home:
         }
         return tuple(entry for entry in entries if entry.session in wanted)
 
-    def _history(self, without: frozenset[str]) -> tuple[Trial, ...]:
-        """The trials that can still move a due day, but for those of the sessions `without`."""
+    def _history(self) -> tuple[Trial, ...]:
+        """The trials that can still move a due day, oldest first."""
         ladder_days = sum(self.plan.spacing.ladder_days)
         since = self.clock.now() - timedelta(days=HISTORY_LADDERS * ladder_days)
-        return tuple(
-            trial for trial in self.records.history(since=since) if trial.session not in without
-        )
+        return tuple(self.records.history(since=since))
 
     def _resumable(self, entries: Sequence[Entry]) -> Chain | None:
         """The last chain of today, if it can go on: same plan and content, something left."""
@@ -235,9 +235,13 @@ class Home:
 
     def _left(self, chain: Chain) -> int:
         blocks = self._dealt(
-            chain.sessions,
+            _without(self._history(), chain.sessions),
             today=self.day(chain.first.at),
             minutes=chain.first.minutes,
             seed=chain.first.seed,
         )
         return sum(len(block.items) for block in blocks) - len(chain.given)
+
+
+def _without(trials: Sequence[Trial], sessions: frozenset[str]) -> tuple[Trial, ...]:
+    return tuple(trial for trial in trials if trial.session not in sessions)

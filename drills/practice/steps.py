@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drills.core.items import Cue, Item, Kind
+from drills.core.plans import CueDirection
 from drills.core.records import CloseReason
 from drills.core.utterances import Utterance
 
@@ -23,6 +24,7 @@ class Ask:
 
     block, blocks, number, total: where we are, 0-based block, 1-based number in the block.
     removed: options that a cue took away.   cue: the help that is showing, None at level 0.
+    direction: of help in this block.   hides_text: it is heard only, until a cue shows it.
     """
 
     item: Item
@@ -32,26 +34,36 @@ class Ask:
     total: int
     cue: Cue | None = None
     removed: frozenset[int] = frozenset()
+    direction: CueDirection = CueDirection.LEAST_TO_MOST
+    hides_text: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rest:
-    """A rest between blocks. Answer: `Session.rested`."""
+    """A rest between blocks, or where one is due. Answer: `Session.rested`.
+
+    within: the block goes on after it.
+    """
 
     done_blocks: int
     blocks: int
     next_kind: Kind
     seconds: int
+    within: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finish:
-    """The end. done, right_alone, right_helped: trials of this sitting that count."""
+    """The end. done, right_alone, right_helped: trials of this sitting that count.
+
+    by_rule: a rule of the plan ended it, and nobody said to be tired.
+    """
 
     reason: CloseReason
     done: int
     right_alone: int
     right_helped: int
+    by_rule: bool = False
 
 
 Step = CheckIn | Ask | Rest | Finish

@@ -107,6 +107,11 @@ _NEXT = {
 
 
 def rest_card(step: Rest) -> Card:
+    if step.within:
+        return Card(
+            lines=("A short rest now.", "You do not have to hurry.", "This part goes on after it."),
+            choices=("I am ready", "Stop for today"),
+        )
     return Card(
         lines=(
             "Rest.",
@@ -129,6 +134,8 @@ def finish_card(step: Finish, *, emergency_number: str) -> Card:
         CloseReason.STOPPED: ("We stop here today.",),
         CloseReason.TIRED: ("You are more tired now.", "That is enough for today."),
     }[step.reason]
+    if step.by_rule:
+        first = ("That is enough for today.",)
     facts = [
         f"{step.done} done.",
         f"{step.right_alone} alone. {step.right_helped} with help.",

@@ -15,9 +15,14 @@ from drills.core.items import Kind
 from drills.core.plans import (
     LOCALES,
     BlockPlan,
+    CueDirection,
+    CueSettings,
     Dose,
+    Layout,
     Plan,
     SafetySettings,
+    SessionRules,
+    ShowText,
     SittingSettings,
     SpacingSettings,
     SpeechSettings,
@@ -60,6 +65,7 @@ PLANS = st.builds(
             trials=st.integers(1, 60),
             options=st.integers(2, 4),
             groups=st.just(()) | _LISTS,
+            cues=st.sampled_from(CueDirection),
         ),
         min_size=1,
         max_size=4,
@@ -74,6 +80,24 @@ PLANS = st.builds(
         second_press_ms=st.integers(0, 2000),
         day_turns_at_hour=st.integers(0, 12),
         tired_rise=st.integers(1, 4),
+        layout=st.sampled_from(Layout),
+    ),
+    cues=st.builds(
+        CueSettings,
+        drop_after=st.integers(1, 10),
+        rise_after=st.integers(1, 10),
+        wait_seconds=st.floats(0, 120),
+        wait_gives_help=st.booleans(),
+        suggest_percent=st.integers(0, 100),
+    ),
+    session_rules=st.builds(
+        SessionRules,
+        errors_to_full_help=st.integers(0, 20),
+        errors_to_easier=st.integers(0, 20),
+        perseveration_gap_seconds=st.floats(0, 20),
+        fall_points=st.integers(0, 100),
+        slower_times=st.floats(0, 10),
+        fewest_trials=st.integers(6, 60),
     ),
     speech=speech(),
     spacing=st.builds(
@@ -157,3 +181,11 @@ def test_the_file_is_plain_toml_for_any_other_reader() -> None:
     assert values["note"] == plan.note
     assert values["written_on"] == plan.written_on
     assert values["block"] == [{"kind": "match", "names": ["active"], "trials": 5, "options": 2}]
+
+
+@pytest.mark.parametrize("kind", [Kind.MATCH, Kind.QUESTION])
+def test_a_block_that_is_only_heard_reads_back_so(kind: Kind, tmp_path: Path) -> None:
+    heard = BlockPlan(kind=kind, names=("active",), trials=5, text=ShowText.AFTER_CUE)
+    path = tmp_path / "plan.toml"
+    path.write_text(plan_text(replace(SMALL, blocks=(heard,))))
+    assert read_plan(path).blocks == (heard,)

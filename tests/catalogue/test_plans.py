@@ -8,7 +8,7 @@ import pytest
 from drills.catalogue import in_locale, load, read_plan
 from drills.catalogue.plan_settings import EMERGENCY_NUMBERS, SECTIONS
 from drills.core.items import Kind
-from drills.core.plans import Dose, Plan, SafetySettings
+from drills.core.plans import CueSettings, Dose, Plan, SafetySettings, SessionRules, ShowText
 from drills.core.problems import BadInput
 from drills.language import CONSTRUCTIONS
 
@@ -61,6 +61,32 @@ def faults(tmp_path: Path, text: str) -> list[str]:
     return [str(problem).removeprefix(str(path)) for problem in told.value.problems]
 
 
+def test_older_plans_that_hid_the_sentence_everywhere_are_read(tmp_path: Path) -> None:
+    text = PLAN.replace("response_gap_seconds = 6", "show_text = false")
+    match, gesture = read_plan(kept(tmp_path, text)).blocks
+    assert match.text is ShowText.AFTER_CUE
+    assert gesture.text is ShowText.SHOWN
+
+
+def test_a_block_that_is_neither_read_nor_heard_is_refused(tmp_path: Path) -> None:
+    text = PLAN.replace("words_per_minute = 110", "read_aloud = false")
+    text = text.replace("trials = 10", 'trials = 10\ntext = "hidden until a cue"')
+    (told,) = faults(tmp_path, text)
+    assert told == (
+        ":26: The text is hidden, and nothing is read aloud. "
+        "Write read_aloud = true under [speech], or show the text."
+    )
+
+
+def test_the_defaults_of_rules_and_cues_are_the_customary_ones() -> None:
+    """Common practice, no source."""
+    cues, rules = CueSettings(), SessionRules()
+    assert (cues.drop_after, cues.rise_after, cues.wait_seconds) == (2, 1, 10)
+    assert (rules.errors_to_full_help, rules.full_help_trials, rules.errors_to_easier) == (3, 2, 5)
+    assert (rules.perseverations_to_change, rules.perseveration_look_back) == (2, 3)
+    assert (rules.perseveration_gap_seconds, rules.fall_points, rules.slower_times) == (10, 20, 1.5)
+
+
 def test_a_plan_is_read_whole_and_the_rest_keeps_its_defaults(tmp_path: Path) -> None:
     plan = read_plan(kept(tmp_path, PLAN))
     assert (plan.name, plan.version, plan.locale) == ("A plan", 3, "en-GB")
@@ -81,6 +107,17 @@ def test_a_plan_is_read_whole_and_the_rest_keeps_its_defaults(tmp_path: Path) ->
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
+        ("trials = 10", 'cues = "most"\ntrials = 10', ':25: `cues` cannot be "most". '),
+        (
+            "[speech]",
+            'layout = "beside"\n[speech]',
+            ':13: `layout` cannot be "beside". It can be: side-by-side, stacked, left.',
+        ),
+        (
+            "trials = 4",
+            'trials = 4\ntext = "hidden until a cue"',
+            ":33: A gesture block cannot hide its text. Write text = ",
+        ),
         ("trials = 10", "trails = 10", ":22: `trials` is missing."),
         ("trials = 10", "trials = 61", ":25: `trials` is 61, which is out of range. Choose from"),
         ("trials = 10", 'trials = "10"', ':25: `trials` is "10". It needs a whole number.'),

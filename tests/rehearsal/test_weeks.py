@@ -52,10 +52,14 @@ def rehearsed(material: Material, profile: Profile, *, weeks: int, seed: int) ->
 
 
 def trials_of(records: MemoryRecords, *constructions: str) -> list[Trial]:
+    """Those that were answered without help: a rule may let some begin with all of it."""
     return [
         trial
         for trial in latest_trials(records.entries())
-        if trial.asked.construction in constructions and trial.asked.options
+        if trial.asked.construction in constructions
+        and trial.asked.options
+        and trial.first is not None
+        and trial.first.cue_level == 0
     ]
 
 

@@ -6,10 +6,12 @@ from textual import work
 from textual.app import ComposeResult
 from textual.containers import Horizontal
 
-from drills.core.items import Cue, CueKind, Kind
+from drills.core.items import Cue, Kind
+from drills.core.plans import CueDirection
 from drills.practice.session import Session
 from drills.practice.steps import Ask, Feedback
 from drills.tui.cards import LEAVE_OUT, PAUSED, PAUSED_IN_TRIAL, STOP
+from drills.tui.cue_words import cue_lines, cue_said, opening
 from drills.tui.desk import Desk
 from drills.tui.screens.card import pause
 from drills.tui.screens.keyed import KeyedScreen
@@ -18,8 +20,7 @@ from drills.tui.widgets.key_bar import GO_ON, HEAR_AGAIN, HELP, PAUSE, Hint, Key
 from drills.tui.widgets.words import Trouble, Words
 
 TICK_SECONDS = 0.05
-# What these say stands on the screen as the sentence.
-_SAID_ON_SCREEN = (CueKind.REPLAY, CueKind.SLOW_REPLAY, CueKind.TEXT)
+HELP_OFFERED = ("Take your time.", "H: help.")
 
 
 class AskScreen(KeyedScreen[None]):
@@ -37,6 +38,8 @@ class AskScreen(KeyedScreen[None]):
         self._desk = desk
         self._is_painted = False
         self._is_asked = False
+        self._is_first_time = True
+        self._is_help_offered = False
         self._verdict = ""
         self._over_since_ms: float | None = None
         self._wants_next = False
@@ -60,8 +63,7 @@ class AskScreen(KeyedScreen[None]):
                 (f"Part {ask.block + 1} of {ask.blocks}   {ask.number} of {ask.total}",),
                 classes="-place",
             )
-        yield from self.compose_task()
-        yield Words(classes="-message")
+        yield from self.compose_body()
         yield Trouble(self._session.trouble)
         yield KeyBar(self._hints())
 
@@ -70,6 +72,16 @@ class AskScreen(KeyedScreen[None]):
         return (
             () if self.ask.item.kind in (Kind.QUESTION, Kind.GESTURE) else (self.ask.item.prompt,)
         )
+
+    def compose_body(self) -> ComposeResult:
+        """The task, and below it the place for messages (`-message`)."""
+        yield from self.compose_task()
+        yield Words(classes="-message")
+
+    def told(self) -> tuple[str, ...]:
+        """What the helper should know now, in lines."""
+        helper = self._session.told_to_helper
+        return () if helper is None else (f"Helper: {helper}",)
 
     def compose_task(self) -> ComposeResult:
         """The sentence and what is done with it."""
@@ -100,7 +112,7 @@ class AskScreen(KeyedScreen[None]):
     # Coming, going, and size
 
     def on_mount(self) -> None:
-        self.set_interval(TICK_SECONDS, self._go_on_in_time)
+        self.set_interval(TICK_SECONDS, self.tick)
 
     def on_screen_resume(self) -> None:
         self.call_after_refresh(self._repaint)
@@ -130,14 +142,20 @@ class AskScreen(KeyedScreen[None]):
         if self.is_active and not self.is_over:
             self._is_asked = True
             self._show_hints()
-            self._say((Line(utterance=self.ask.item.spoken),))
+            if self._is_first_time:
+                self._is_first_time = False
+                self.tell((*cue_lines(self.ask.cue), *self.told()))
+                self._say(opening(self.ask))
+            else:
+                self._say((Line(utterance=self.ask.item.spoken),))
             self._make_ready()
 
     @work(exclusive=True, group="ahead")
     async def _make_ready(self) -> None:
         upcoming = self._session.upcoming
         if upcoming is not None:
-            self._desk.speaker.prepare(Line(utterance=upcoming.item.spoken))
+            for line in opening(upcoming):
+                self._desk.speaker.prepare(line)
             await self.draw_ahead(upcoming)
 
     # Keys
@@ -172,8 +190,8 @@ class AskScreen(KeyedScreen[None]):
     def _help(self) -> None:
         self._session.help()
         self._read_step()
-        self._tell(cue_lines(self.ask.cue))
-        self._say(self._cue_said())
+        self.tell(cue_lines(self.ask.cue))
+        self._say(cue_said(self.ask))
 
     def responded(self, feedback: Feedback) -> None:
         """Show and say what came of a response."""
@@ -182,20 +200,22 @@ class AskScreen(KeyedScreen[None]):
             self._over_since_ms = self._desk.home.clock.monotonic_ms()
             text = feedback.text if feedback.spoken is None else feedback.spoken.text
             self._verdict = text
-            self._tell((text, "Space: go on."))
+            self.tell((text, "Space: go on.", *self.told()))
             self.show_over(feedback)
             self._desk.speaker.say(said)
+            # What came of this trial may have changed the next one.
+            self._make_ready()
         else:
             self._read_step()
-            self._tell((feedback.text, *cue_lines(self.ask.cue)))
-            self._say((*said, *self._cue_said()))
+            self.tell((feedback.text, *cue_lines(self.ask.cue)))
+            self._say((*said, *cue_said(self.ask)))
         self.query_one(Trouble).tell(self._session.trouble)
         self._show_hints()
 
     def _show_hints(self) -> None:
         self.call_later(self.query_one(KeyBar).show, self._hints())
 
-    def _tell(self, lines: tuple[str, ...]) -> None:
+    def tell(self, lines: tuple[str, ...]) -> None:
         """Put `lines` in the place for messages; the last ones share a line where it is low."""
         message = self.query_one(".-message", Words)
         room = max(1, message.size.height)
@@ -206,15 +226,6 @@ class AskScreen(KeyedScreen[None]):
             self.ask = self._session.step
         self.show_cue(self.ask.cue)
 
-    def _cue_said(self) -> tuple[Line, ...]:
-        cue = self.ask.cue
-        if cue is None:
-            return ()
-        if cue.spoken is None and cue.kind not in (CueKind.REPLAY, CueKind.SLOW_REPLAY):
-            return ()
-        slow = cue.slow or cue.kind is CueKind.SLOW_REPLAY
-        return (Line(utterance=cue.spoken or self.ask.item.spoken, slow=slow),)
-
     # Going on
 
     def _want_next(self) -> None:
@@ -223,14 +234,40 @@ class AskScreen(KeyedScreen[None]):
         self._go_on_in_time()
         if self._wants_next:
             soon = "One moment." if self._session.upcoming is None else "Next one soon."
-            self._tell((self._verdict, soon))
+            self.tell((self._verdict, soon))
             self._show_hints()
+
+    def tick(self) -> None:
+        """Many times a second."""
+        self._go_on_in_time()
+        self._help_in_time()
+
+    def _help_in_time(self) -> None:
+        """After the plan's wait: offer help, or give one step of it where the plan says so."""
+        cues = self._desk.home.plan.cues
+        waiting_ms = self._session.waiting_ms
+        if (
+            not cues.wait_seconds
+            or waiting_ms is None
+            or waiting_ms < cues.wait_seconds * 1000
+            or self.is_over
+            or not self.is_active
+            or self.ask.direction is CueDirection.MOST_TO_LEAST
+            or self.ask.item.kind is Kind.GESTURE
+        ):
+            return
+        if cues.wait_gives_help:
+            if self._session.may_help_unasked:
+                self._help()
+        elif self.ask.cue is None and not self._is_help_offered:
+            self._is_help_offered = True
+            self.tell(HELP_OFFERED)
 
     def _go_on_in_time(self) -> None:
         """To the next step once it is wished for and the gap after the response has passed."""
         if not self._wants_next or self._over_since_ms is None or not self.is_active:
             return
-        gap_ms = self._desk.home.plan.sitting.response_gap_seconds * 1000
+        gap_ms = self._session.gap_seconds * 1000
         if self._desk.home.clock.monotonic_ms() - self._over_since_ms >= gap_ms:
             self._wants_next = False
             self._session.advance()
@@ -247,13 +284,3 @@ class AskScreen(KeyedScreen[None]):
         elif choice == LEAVE_OUT:
             self._session.skip()
             self.dismiss(None)
-
-
-def cue_lines(cue: Cue | None) -> tuple[str, ...]:
-    """The help in writing, with what is said where that is put in other words."""
-    if cue is None:
-        return ()
-    lines = tuple(cue.text.split("\n"))
-    if cue.spoken is None or cue.kind in _SAID_ON_SCREEN or cue.spoken.text == " ".join(lines):
-        return lines
-    return (*lines, cue.spoken.text)

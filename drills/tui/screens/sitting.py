@@ -77,12 +77,14 @@ class SittingScreen(KeyedScreen[None]):
     async def _answer(
         self, card: Card, escape: Escape = "pause", *, rest_seconds: int | None = None
     ) -> int | None:
+        helper = self._session.told_to_helper
+        told = None if helper is None else f"Helper: {helper}"
         return await self.app.push_screen_wait(
             CardScreen(
                 card,
                 self._desk,
                 escape=escape,
-                trouble=self._session.trouble,
+                trouble=self._session.trouble or told,
                 rest_seconds=rest_seconds,
             )
         )

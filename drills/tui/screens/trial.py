@@ -11,7 +11,9 @@ from textual.geometry import Size
 
 from drills.core.items import Cue, CueKind, Item, Kind
 from drills.core.meanings import Scene
+from drills.core.plans import Layout
 from drills.practice.steps import Ask, Feedback
+from drills.tui.cue_words import cue_lines
 from drills.tui.gallery import SCENE_FRAME_SECONDS, moving, pictures
 from drills.tui.layout import LINE_WIDTH, lines_of
 from drills.tui.screens.asking import AskScreen
@@ -19,15 +21,38 @@ from drills.tui.widgets.options import OptionBox
 from drills.tui.widgets.picture import Picture
 from drills.tui.widgets.words import Words
 
+_HEAD_AND_KEYS = 2
+_FRAME = 1
+# A picture with fewer lines cannot be read; pictures that would be lower stand in a grid.
+LOWEST_PICTURE = 8
+NO_VOICE = "Helper: no voice is heard, so the words show."
+
 
 class TrialScreen(AskScreen):
-    """Pictures side by side, or in a grid; words one under the other, at the left."""
+    """Pictures beside, or under one another; words always under one another, at the left.
+
+    Where pictures are stacked, sentence and messages stand beside them, at the right.
+    """
 
     CSS_PATH = "trial.tcss"
+    _has_told_of_silence = False
+
+    def compose_body(self) -> ComposeResult:
+        if not self._is_stacked:
+            yield from super().compose_body()
+            return
+        with Horizontal(classes="-beside"):
+            yield from self.compose_options()
+            with Vertical(classes="-words-beside"):
+                yield Words(self._sentence_lines(self.ask.cue), classes="-sentence")
+                yield Words(classes="-message")
 
     def compose_task(self) -> ComposeResult:
-        item = self.ask.item
         yield Words(self._sentence_lines(self.ask.cue), classes="-sentence")
+        yield from self.compose_options()
+
+    def compose_options(self) -> ComposeResult:
+        item = self.ask.item
         boxes = [OptionBox(index, text=option.text) for index, option in enumerate(item.options)]
         if are_pictures(item):
             yield Container(*boxes, classes=f"-pictures -of-{len(boxes)}")
@@ -39,10 +64,30 @@ class TrialScreen(AskScreen):
                 if item.picture is not None:
                     yield Picture()
 
+    @property
+    def _layout(self) -> Layout:
+        return self._desk.home.plan.sitting.layout
+
+    @property
+    def _is_stacked(self) -> bool:
+        return self._layout is Layout.STACKED and are_pictures(self.ask.item)
+
     def on_mount(self) -> None:
         self.set_class(self._desk.large, "-large")
+        self.set_class(self._layout is Layout.LEFT, "-left")
+        self._fit_stack()
         self.set_class(are_pictures(self.ask.item) and len(self.ask.item.options) > 2, "-grid")
         self.show_cue(self.ask.cue)
+
+    def on_resize(self) -> None:
+        self._fit_stack()
+        super().on_resize()
+
+    def _fit_stack(self) -> None:
+        """One under the other where that leaves each picture lines enough."""
+        count = len(self.ask.item.options)
+        lines = (self.app.size.height - _HEAD_AND_KEYS) // count - _FRAME
+        self.set_class(self._is_stacked and lines >= LOWEST_PICTURE, "-one-column")
 
     def _sentence_lines(self, cue: Cue | None) -> tuple[str, ...]:
         item = self.ask.item
@@ -52,12 +97,30 @@ class TrialScreen(AskScreen):
         return (*lines, "", item.prompt) if item.kind is Kind.QUESTION else lines
 
     def _shows_text(self, cue: Cue | None) -> bool:
-        """The therapist may leave the sentence to the ear, until the help that shows it."""
-        item = self.ask.item
-        if self._desk.home.plan.sitting.show_text or item.kind is not Kind.MATCH or self.is_over:
+        """The therapist may leave the sentence to the ear, until the help that shows it.
+
+        What nobody can hear is shown, and so is what no help would ever show.
+        """
+        texts = [step.level for step in self.ask.item.cues if step.kind is CueKind.TEXT]
+        if not self.ask.hides_text or not texts or self.is_over or self._is_unheard:
             return True
-        level = 0 if cue is None else cue.level
-        return any(step.kind is CueKind.TEXT and step.level <= level for step in item.cues)
+        return cue is not None and cue.level >= texts[0]
+
+    @property
+    def _is_unheard(self) -> bool:
+        return self.ask.hides_text and not self._desk.speaker.is_heard
+
+    def told(self) -> tuple[str, ...]:
+        return (*super().told(), *((NO_VOICE,) if self._is_unheard and not self.is_over else ()))
+
+    def tick(self) -> None:
+        """Also a voice that falls silent within a trial brings the words."""
+        super().tick()
+        if self._is_unheard and not self._has_told_of_silence and self.is_asked:
+            self._has_told_of_silence = True
+            self.query_one(".-sentence", Words).say(self._sentence_lines(self.ask.cue))
+            if not self.is_over:
+                self.tell((*cue_lines(self.ask.cue), *self.told()))
 
     def show_cue(self, cue: Cue | None) -> None:
         self.query_one(".-sentence", Words).say(self._sentence_lines(cue))

@@ -9,7 +9,7 @@ import pytest
 
 from drills.core.items import CueKind, Kind
 from drills.core.material import Material
-from drills.core.plans import Plan, SittingSettings
+from drills.core.plans import CueDirection, CueSettings, Plan, ShowText, SittingSettings
 from drills.core.records import latest_trials
 from drills.tui.app import VOICE_SECONDS
 from drills.tui.letters import lettered
@@ -318,20 +318,94 @@ async def test_the_bottom_line_can_be_clicked(material: Material) -> None:
         await player.until(lambda: player.ask.cue is not None, "help")
 
 
-@pytest.mark.parametrize("show_text", [True, False])
+@pytest.mark.parametrize("text", ShowText)
 async def test_the_plan_may_leave_the_sentence_to_the_ear_until_help_shows_it(
-    show_text: bool, material: Material
+    text: ShowText, material: Material
 ) -> None:
-    plan = replace(PICTURES, sitting=SittingSettings(show_text=show_text))
-    async with playing(material, plan=plan) as player:
+    plan = replace(PICTURES, blocks=(replace(PICTURES.blocks[0], text=text),))
+    async with playing(material, plan=plan, voice=QuietVoice("ready")) as player:
         await player.begin()
         sentence = player.ask.item.sentence
         await player.until_text("Which picture fits?")
         await player.settle()
-        assert (sentence in player.text) is show_text
+        assert (sentence in player.text) is (text is ShowText.SHOWN)
         while player.ask.cue is None or player.ask.cue.kind is not CueKind.TEXT:
             await player.press("h")
         await player.until_text(sentence)
+
+
+async def test_what_nobody_can_hear_is_shown_and_the_helper_told(material: Material) -> None:
+    plan = replace(PICTURES, blocks=(replace(PICTURES.blocks[0], text=ShowText.AFTER_CUE),))
+    async with playing(material, plan=plan, voice=QuietVoice("off")) as player:
+        await player.begin()
+        await player.until_text("Helper: no voice is heard")
+        assert player.ask.item.sentence in player.text
+
+
+async def test_a_voice_that_fails_within_a_trial_brings_the_words(material: Material) -> None:
+    voice = QuietVoice("ready")
+    plan = replace(PICTURES, blocks=(replace(PICTURES.blocks[0], text=ShowText.AFTER_CUE),))
+    async with playing(material, plan=plan, voice=voice) as player:
+        await player.begin()
+        assert player.ask.item.sentence not in player.text
+        voice.state = "no sound card was found"
+        await player.until_text(player.ask.item.sentence)
+        await player.until_text("Helper: no voice is heard")
+
+
+async def test_help_is_offered_after_the_wait_and_counts_as_none(material: Material) -> None:
+    async with playing(material, plan=PICTURES) as player:
+        await player.begin()
+        player.clock.wait(9)
+        await asyncio.sleep(0.15)  # several ticks of the screen's timer
+        assert "Take your time." not in player.text
+        player.clock.wait(2)
+        await player.until_text("Take your time.")
+        await player.answer(right=True)
+        await player.until_text("Space: go on.")
+        (trial,) = latest_trials(player.entries)
+        assert trial.unaided_right
+
+
+async def test_help_comes_by_itself_where_the_plan_says_so_but_never_the_answer(
+    material: Material,
+) -> None:
+    plan = replace(PICTURES, cues=CueSettings(wait_seconds=10, wait_gives_help=True))
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        player.clock.wait(11)
+        await player.until_text("Listen again.")
+        for _ in range(12):
+            player.clock.wait(11)
+            await asyncio.sleep(0.12)
+        assert player.ask.cue is not None
+        assert player.ask.cue.kind is not CueKind.ANSWER
+        assert player.ask.cue.level == player.ask.item.cues[-2].level
+
+
+async def test_no_help_is_offered_where_the_plan_switches_the_wait_off(material: Material) -> None:
+    plan = replace(PICTURES, cues=CueSettings(wait_seconds=0))
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        player.clock.wait(1000)
+        await asyncio.sleep(0.15)
+        assert "Take your time." not in player.text
+
+
+async def test_a_block_from_most_to_least_begins_with_the_answer_shown(material: Material) -> None:
+    block = replace(PICTURES.blocks[0], cues=CueDirection.MOST_TO_LEAST)
+    voice = QuietVoice("ready")
+    async with playing(material, plan=replace(PICTURES, blocks=(block,)), voice=voice) as player:
+        await player.begin()
+        answer = (player.ask.item.answer or 0) + 1
+        await player.until_text(f"Now press {answer}.")
+        await player.until(
+            lambda: f"Now press {answer}." in voice.said[-1], "the help to be said as well"
+        )
+        await player.press(str(answer))
+        await player.until_text("This is the one.")
+        (trial,) = latest_trials(player.entries)
+        assert not trial.aided_right
 
 
 class SlowVoice(QuietVoice):

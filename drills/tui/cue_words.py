@@ -1,0 +1,38 @@
+"""Help in words: what is shown of it, and what is said."""
+
+from __future__ import annotations
+
+from drills.core.items import Cue, CueKind
+from drills.practice.steps import Ask
+from drills.tui.speaker import Line
+
+_SENTENCE_AGAIN = (CueKind.REPLAY, CueKind.SLOW_REPLAY)
+# What these say stands on the screen as the sentence.
+_SAID_ON_SCREEN = (*_SENTENCE_AGAIN, CueKind.TEXT)
+
+
+def cue_lines(cue: Cue | None) -> tuple[str, ...]:
+    """The help in writing, with what is said where that is put in other words."""
+    if cue is None:
+        return ()
+    lines = tuple(cue.text.split("\n"))
+    if cue.spoken is None or cue.kind in _SAID_ON_SCREEN or cue.spoken.text == " ".join(lines):
+        return lines
+    return (*lines, cue.spoken.text)
+
+
+def cue_said(ask: Ask) -> tuple[Line, ...]:
+    """The help that is showing, aloud; nothing where it is silent."""
+    cue = ask.cue
+    if cue is None or (cue.spoken is None and cue.kind not in _SENTENCE_AGAIN):
+        return ()
+    slow = cue.slow or cue.kind is CueKind.SLOW_REPLAY
+    return (Line(utterance=cue.spoken or ask.item.spoken, slow=slow),)
+
+
+def opening(ask: Ask) -> tuple[Line, ...]:
+    """What a trial begins with: the prompt, and the help that it begins with."""
+    spoken = Line(utterance=ask.item.spoken)
+    if ask.cue is not None and ask.cue.kind in _SENTENCE_AGAIN:
+        return cue_said(ask)
+    return (spoken, *cue_said(ask))
