@@ -113,18 +113,18 @@ class _Reader:
         for fields in read_sections(path, where, self.problems, many=_SECTIONS):
             match fields.block.name:
                 case "noun":
-                    self._keep(fields, self.nouns, _noun)
+                    self._keep(fields, self.nouns, noun_of)
                 case "verb":
                     verb = self._keep(fields, self.verbs, _verb)
                     self._link(fields, "drawn_as", (verb.drawn_as,), self.verbs)
                     self._link(fields, "leaning", verb.leaning, self.nouns)
                     self._link(fields, "things", verb.things, self.nouns)
                 case "verb_alone":
-                    self._keep(fields, self.alone, _plain_verb)
+                    self._keep(fields, self.alone, verb_alone_of)
                 case "verb_transfer":
-                    self._keep(fields, self.transfers, _plain_verb)
+                    self._keep(fields, self.transfers, verb_alone_of)
                 case "adjective":
-                    adjective = self._keep(fields, self.adjectives, _adjective)
+                    adjective = self._keep(fields, self.adjectives, adjective_of)
                     self._link(fields, "opposite", (adjective.opposite,), self.adjectives)
                 case "adjunct":
                     self._keep(fields, self.adjuncts, _adjunct)
@@ -133,7 +133,7 @@ class _Reader:
                 case "fact_noun":
                     self._keep(fields, self.fact_nouns, fact_noun)
                 case "fact_verb":
-                    self._keep(fields, self.fact_verbs, _plain_verb)
+                    self._keep(fields, self.fact_verbs, verb_alone_of)
                 case "fact":
                     self._keep_fact(fields)
 
@@ -194,7 +194,7 @@ class _Reader:
         return entry
 
 
-def _noun(fields: Fields) -> Noun:
+def noun_of(fields: Fields) -> Noun:
     key = fields.text("key")
     sort = fields.choice("sort", Sort)
     sex = fields.choice("sex", Sex) if sort is Sort.PERSON or fields.has("sex") else None
@@ -221,7 +221,7 @@ def _noun(fields: Fields) -> Noun:
 
 def _verb(fields: Fields) -> Verb:
     verb = replace(
-        _plain_verb(fields),
+        verb_alone_of(fields),
         band=fields.one_of("band", BANDS) if fields.has("band") else Band.EVERYDAY,
         leaning=fields.texts("leaning", default=()),
         things=fields.texts("things", default=()),
@@ -234,7 +234,7 @@ def _verb(fields: Fields) -> Verb:
     return verb
 
 
-def _plain_verb(fields: Fields) -> Verb:
+def verb_alone_of(fields: Fields) -> Verb:
     return Verb(
         key=fields.text("key"),
         base=one_word(fields, "base"),
@@ -249,7 +249,7 @@ def _plain_verb(fields: Fields) -> Verb:
     )
 
 
-def _adjective(fields: Fields) -> Adjective:
+def adjective_of(fields: Fields) -> Adjective:
     return Adjective(
         key=fields.text("key"),
         base=one_word(fields, "base"),

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
 
+from drills.core.clauses import Told
 from drills.core.kinds import Foil, ItemSet, Kind, Target
 from drills.core.meaning_json import as_json
 from drills.core.meanings import Meaning, Scene
+from drills.core.told_json import told_as_json
 from drills.core.utterances import Utterance
 
 __all__ = [
@@ -95,6 +97,8 @@ class Item:
     effective_k: how many options are consistent with the content words; chance is 1/effective_k.
     picture: shown beside the prompt, None where the options are pictures or there is none.
     restated: the plain words after the answer.
+    context: what fixes the answer and is shown with the sentence: what was said before, a small
+    calendar, the answer to a question.   told: what a cloze says, where no picture could show it.
     """
 
     id: str
@@ -113,6 +117,8 @@ class Item:
     meaning: Meaning | None = None
     picture: Scene | None = None
     gesture: str | None = None
+    context: str = ""
+    told: Told | None = None
     words: tuple[str, ...] = ()
     item_set: ItemSet = ItemSet.TREATED
     content_hash: str = ""
@@ -123,7 +129,7 @@ class Item:
 
     def as_json(self) -> Mapping[str, Any]:
         """The documented JSON form of `drills items --format jsonl`."""
-        return {
+        row: dict[str, Any] = {
             "format": ITEM_FORMAT,
             "id": self.id,
             "kind": self.kind.value,
@@ -144,3 +150,8 @@ class Item:
             "set": self.item_set.value,
             "content": self.content_hash,
         }
+        if self.context:
+            row["context"] = self.context
+        if self.told is not None:
+            row["told"] = told_as_json(self.told)
+        return row
