@@ -20,7 +20,9 @@ from drills.language import CONSTRUCTIONS
 
 def add(items: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     items.add_argument("--kind", required=True, choices=[kind.value for kind in KINDS])
-    items.add_argument("--construction", metavar="NAME", help="a construction (match, question)")
+    items.add_argument(
+        "--construction", metavar="NAME", help="a construction (match, act-out, question)"
+    )
     items.add_argument("--level", metavar="NAME", help="a cloze level, question or gesture")
     items.add_argument("--count", type=positive_number, default=10, metavar="N")
     items.add_argument("--options", type=int, choices=(2, 3, 4), default=2)
@@ -64,7 +66,7 @@ def _names(options: argparse.Namespace, material: Material) -> tuple[str, ...]:
             f"There is no construction {options.construction!r}. "
             f"{nearest(options.construction, CONSTRUCTIONS)}"
         )
-    if options.construction is not None and kind is Kind.MATCH:
+    if options.construction is not None and kind in (Kind.MATCH, Kind.ACT_OUT):
         name = options.construction
     elif options.level is not None:
         name = options.level

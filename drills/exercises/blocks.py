@@ -11,6 +11,7 @@ from drills.core.items import Item, ItemSet, Kind, Target
 from drills.core.material import Material
 from drills.core.plans import BlockPlan
 from drills.core.problems import BadInput, Problem
+from drills.exercises.act_out import ACT_OUT
 from drills.exercises.cloze import CLOZE
 from drills.exercises.exercise import Batch, Exercise
 from drills.exercises.gesture import GESTURE
@@ -18,7 +19,7 @@ from drills.exercises.match import MATCH
 from drills.exercises.question import QUESTION
 
 EXERCISES: Mapping[Kind, Exercise] = MappingProxyType(
-    {each.kind: each for each in (MATCH, CLOZE, QUESTION, GESTURE)}
+    {each.kind: each for each in (MATCH, ACT_OUT, CLOZE, QUESTION, GESTURE)}
 )
 KINDS = tuple(EXERCISES)
 """Every kind that can be given."""

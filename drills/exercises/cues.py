@@ -29,16 +29,19 @@ def comprehension_ladder(
     sentence: Sentence,
     asked: Utterance,
     role_question: str,
-    removes: int | None,
+    removes: int | tuple[int, ...] | None,
     named: str | None,
     answer_text: str,
     answer: int,
     named_is_doer: bool = True,
+    removal: str = "One picture goes away.",
 ) -> tuple[Cue, ...]:
     """Levels 1 to 7.
 
-    asked: what was said at level 0.   removes: a foil that is no reversal; None skips level 5.
+    asked: what was said at level 0.   removes: a foil that is no reversal, or several that go
+    away together, which `removal` says; None or none of them skips level 5.
     named: the plain statement of one who took part; None skips level 6.
+    answer: the place of what is to be pressed at the top level.
     """
     cues = [
         Cue(level=1, kind=CueKind.REPLAY, text="Listen again.", spoken=asked),
@@ -52,8 +55,8 @@ def comprehension_ladder(
         ),
         Cue(level=4, kind=CueKind.ROLE_QUESTION, text=role_question, spoken=say(role_question)),
     ]
-    if removes is not None:
-        cues.append(_removal(5, removes, "One picture goes away."))
+    if removes is not None and removes != ():
+        cues.append(_removal(5, removes, removal))
     if named is not None:
         kind = CueKind.NAME_DOER if named_is_doer else CueKind.HINT
         cues.append(Cue(level=6, kind=kind, text=named, spoken=say(named)))
@@ -108,8 +111,9 @@ def gesture_ladder(gesture: Gesture) -> tuple[Cue, ...]:
     )
 
 
-def _removal(level: int, index: int, text: str) -> Cue:
-    return Cue(level=level, kind=CueKind.REMOVE, text=text, spoken=say(text), removes=(index,))
+def _removal(level: int, removes: int | tuple[int, ...], text: str) -> Cue:
+    gone = (removes,) if isinstance(removes, int) else removes
+    return Cue(level=level, kind=CueKind.REMOVE, text=text, spoken=say(text), removes=gone)
 
 
 def _shown(level: int, text: str, answer: int) -> Cue:

@@ -21,7 +21,7 @@ def pictures(
     return draw(scenes, columns=columns, lines=lines, encoding=encoding)
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=16)
 def moving(scene: Scene, *, columns: int, lines: int, encoding: Encoding) -> tuple[Cells, ...]:
     """The act as it happens, a round of frames; one frame where nothing moves."""
     return scene_frames(scene, columns=columns, lines=lines, encoding=encoding)

@@ -28,6 +28,7 @@ from drills.tui.cards import (
     rest_card,
 )
 from drills.tui.desk import Desk
+from drills.tui.screens.act_out import ActOutScreen
 from drills.tui.screens.asking import AskScreen
 from drills.tui.screens.card import CardScreen, Escape
 from drills.tui.screens.gesture import GestureScreen
@@ -72,6 +73,8 @@ class SittingScreen(KeyedScreen[None]):
         if ask.item.kind is Kind.GESTURE:
             self._had_gestures = True
             return GestureScreen(self._session, self._desk)
+        if ask.item.kind is Kind.ACT_OUT:
+            return ActOutScreen(self._session, self._desk)
         return TrialScreen(self._session, self._desk)
 
     async def _answer(
