@@ -45,15 +45,6 @@ def targets_of(block: BlockPlan, material: Material) -> tuple[Target, ...]:
 def check_block(block: BlockPlan, material: Material) -> tuple[Problem, ...]:
     """Every name, group and number of options that cannot be practised, with the nearest one."""
     where = f"{block.kind.value} block"
-    if block.kind not in EXERCISES:
-        kinds = ", ".join(kind.value for kind in EXERCISES)
-        return (
-            Problem(
-                where=where,
-                message=f"there are no exercises of kind {block.kind.value!r}.",
-                mend=f"Use one of: {kinds}.",
-            ),
-        )
     exercise = EXERCISES[block.kind]
     problems: list[Problem] = []
     if not block.names:

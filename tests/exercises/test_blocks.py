@@ -84,7 +84,7 @@ def test_who_did_what_spreads_over_the_constructions(material: Material) -> None
         (block(Kind.MATCH, "qqqqqq"), "Use one of: active"),
         (block(Kind.MATCH, "active", options=5), "Use 2 to 4."),
         (block(Kind.MATCH), "names nothing to practise"),
-        (block(Kind.ACT_OUT, "active"), "no exercises of kind 'act-out'"),
+        (block(Kind.ACT_OUT, "locative"), "'locative' is not known"),
         (block(Kind.MATCH, "agreement"), "'agreement' is not known"),
     ],
 )

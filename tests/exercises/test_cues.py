@@ -14,7 +14,7 @@ from drills.core.material import Material
 from drills.exercises.cues import say_text
 from tests.exercises.batches import make
 
-KINDS = [Kind.MATCH, Kind.CLOZE, Kind.QUESTION, Kind.GESTURE]
+KINDS = [Kind.MATCH, Kind.ACT_OUT, Kind.CLOZE, Kind.QUESTION, Kind.GESTURE]
 PRACTISED = (CueKind.TEXT, CueKind.ANSWER)
 """These show the sentence that is practised, which has the length that it has."""
 

@@ -14,15 +14,16 @@ from textual.timer import Timer
 from drills.core.cells import Cells
 from drills.core.items import Cue, CueKind
 from drills.core.kinds import Side
+from drills.core.meanings import Transfer
 from drills.core.utterances import Utterance
-from drills.exercises.events import figures_of, option_of, places_of, questions
+from drills.exercises.events import events_of, figures_of, option_of, places_of, questions
 from drills.pictures import STEPS
 from drills.practice.session import Session
 from drills.practice.steps import Ask, Feedback
 from drills.tui.desk import Desk
 from drills.tui.figures import standing
 from drills.tui.gallery import SCENE_FRAME_SECONDS, moving
-from drills.tui.layout import LINE_WIDTH, lines_of
+from drills.tui.layout import lines_of
 from drills.tui.screens.trial import TrialScreen, smallest
 from drills.tui.speaker import Line
 from drills.tui.widgets.figures import FigureBox, PlaceBox
@@ -36,6 +37,8 @@ UNDO = Hint(key="escape", shown="Esc", label="undo")
 ROUND_SECONDS = STEPS * SCENE_FRAME_SECONDS
 """How long an event is watched at least before it is said whether it fits."""
 
+# What the stage is wide in the smallest window.
+_CAPTION_WIDTH = 38
 _FRAME = 2
 _ARROW = 3
 # These say the sentence, or all of it in plain words.
@@ -59,6 +62,7 @@ class ActOutScreen(TrialScreen):
         self._questions = questions(item)
         self._doer: int | None = None
         self._event: int | None = None
+        self._drawn: int | None = None
         self._pending: Feedback | None = None
         self._unwatched: set[str] = set()
         self._timer: Timer | None = None
@@ -83,6 +87,7 @@ class ActOutScreen(TrialScreen):
 
     def compose_options(self) -> ComposeResult:
         is_left = self._is_doer_left
+        is_giving = isinstance(events_of(self.ask.item)[0], Transfer)
         doer, other = PlaceBox(classes="-doer"), PlaceBox(classes="-other")
         arrow = Words(("→" if is_left else "←",), classes="-arrow")
         with Horizontal(classes="-task"):
@@ -91,7 +96,7 @@ class ActOutScreen(TrialScreen):
                 classes=f"-figures -of-{len(self._figures)}",
             )
             with Vertical(classes="-stage"):
-                yield Words(classes="-caption")
+                yield Words(classes=f"-caption{' -of-giving' if is_giving else ''}")
                 with Container(classes="-ground"):
                     with Horizontal(classes="-places"):
                         yield from (doer, arrow, other) if is_left else (other, arrow, doer)
@@ -122,7 +127,7 @@ class ActOutScreen(TrialScreen):
 
     def _arrange(self) -> None:
         """Bring frames and words up to date with what was built; the pictures follow."""
-        item, gone, playing = self.ask.item, self._gone, self._playing
+        gone, playing = self._gone, self._playing
         for place, box in enumerate(self.query(FigureBox)):
             box.take_away(is_gone=place in gone)
             box.empty(is_empty=place in playing)
@@ -131,10 +136,21 @@ class ActOutScreen(TrialScreen):
         named = None if self._doer is None else self._names[self._doer]
         self.query_one(".-doer", PlaceBox).take(named, is_next=named is None)
         self.query_one(".-other", PlaceBox).take(None, is_next=named is not None)
-        words = self._asked_now if self._event is None else item.options[self._event].text or ""
-        self.query_one(".-caption", Words).say(lines_of(words, width=LINE_WIDTH))
+        self.query_one(".-caption", Words).say(self._caption)
+        if self._event != self._drawn:
+            # Never the words of one event over the picture of another.
+            self.query_one(".-ground > Picture", Picture).clear()
         self._show_hints()
         self._paint_again()
+
+    @property
+    def _caption(self) -> tuple[str, ...]:
+        """What is shown, in words; what is asked, where a number is to be pressed."""
+        if self._event is None:
+            return (self._asked_now,)
+        words = lines_of(self.ask.item.options[self._event].text or "", width=_CAPTION_WIDTH)
+        asks = self._pending is None and not self.is_over and not self._answer_shown
+        return (*words, self._asked_now) if asks else words
 
     @property
     def _asked_now(self) -> str:
@@ -311,6 +327,9 @@ class ActOutScreen(TrialScreen):
         if ground.area:
             frames = await asyncio.to_thread(self._moving, index, ground)
             picture = self.query_one(".-ground > Picture", Picture)
+            if index != self._event:
+                return
+            self._drawn = index
             picture.play(frames if self._desk.animated else frames[:1], seconds=SCENE_FRAME_SECONDS)
 
     def _moving(self, index: int, size: Size) -> tuple[Cells, ...]:
