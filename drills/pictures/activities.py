@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from drills.pictures import furniture, signs, tools
+from drills.pictures import furniture, gear, signs, tools
 from drills.pictures.animals import RUN, WALK, Gait, animal_figure
 from drills.pictures.cast import Person
 from drills.pictures.geometry import bounds, line, plus, put
@@ -15,23 +15,9 @@ from drills.pictures.motion import rise, swing
 from drills.pictures.people import figure
 from drills.pictures.poses import hand_at, seat_height, sitting, stance, walking
 from drills.pictures.shapes import Shape
-from drills.pictures.skeleton import MIDDLE, SQUAT, Build, Mouth, Pose
+from drills.pictures.skeleton import Build, Mouth, Pose, on_long_legs
 
 Shapes = list[Shape]
-
-
-def _on_long_legs(build: Build) -> Build:
-    """Legs as short as those in few rows look knelt on; alone, there is room for longer ones."""
-    if build.leg >= 25:
-        return build
-    share = build.head / SQUAT.head
-    return replace(
-        MIDDLE,
-        **{
-            part: getattr(MIDDLE, part) * share
-            for part in ("head", "torso", "thigh", "shin", "upper_arm", "forearm", "girth")
-        },
-    )
 
 
 def _wave(person: Person, build: Build, at: float) -> Shapes:
@@ -59,6 +45,7 @@ def _wave(person: Person, build: Build, at: float) -> Shapes:
 
 
 def _sit(person: Person, build: Build, at: float) -> Shapes:
+    build = on_long_legs(build)
     sit = sitting(build, lean=-2, tilt=2 + 6 * rise(at), mouth=Mouth.SMILE)
     knee = plus(sit.hip, (build.thigh * 0.6, -build.leg_width * 0.6))
     made = figure(person, build, replace(sit, near_hand=knee, far_hand=plus(knee, (4.0, 0.0))))
@@ -67,7 +54,7 @@ def _sit(person: Person, build: Build, at: float) -> Shapes:
 
 def _jump(person: Person, build: Build, at: float) -> Shapes:
     few = build.leg < 25
-    build = _on_long_legs(build)
+    build = on_long_legs(build)
     up = build.stature * (0.3 if few else 0.4) * (1 - rise(at))
     apart = 0.2 if few else 0.0
     leap = stance(
@@ -92,60 +79,80 @@ def _jump(person: Person, build: Build, at: float) -> Shapes:
 
 
 def _sleep(person: Person, build: Build, at: float) -> Shapes:
+    few = build.leg < 25
+    build = on_long_legs(build)
     doze = sitting(build, lean=-8, tilt=22, asleep=True)
     lap = plus(doze.hip, (build.thigh * 0.45, -build.leg_width * 0.7))
     made = figure(person, build, replace(doze, near_hand=lap, far_hand=plus(lap, (3.0, 0.0))))
     x, y = made.bones.head
     size = build.head
-    sleep = furniture.snores((x + size * 1.1, y - size * (1.25 + 0.25 * rise(at))), size * 0.5)
+    sleep = furniture.snores(
+        (x + size * 1.1, y - size * (1.25 + 0.25 * rise(at))), size * 0.5, one=few
+    )
     chair = furniture.armchair(0.0, seat_height(build), build, facing=1)
     return [*chair, *made.shapes, *sleep]
 
 
 def _walk(person: Person, build: Build, at: float) -> Shapes:
     few = build.leg < 25
-    build = _on_long_legs(build)
-    go = (
-        walking(build, lean=2, at=at, near=(0.5, 0.0), far=(-0.56, 0.05), height=0.86)
-        if few
-        else walking(build, lean=2, at=at)
-    )
+    build = on_long_legs(build)
+    if not few:
+        go = walking(build, lean=2, at=at)
+    elif person.skirt >= 0.9:
+        # Under a long skirt wide steps look like kneeling.
+        go = walking(build, lean=8, at=at, near=(0.42, 0.0), far=(-0.52, 0.14), height=0.93)
+    else:
+        go = walking(build, lean=6, at=at, near=(0.66, 0.0), far=(-0.78, 0.12), height=0.82)
     back = 0.87 * rise(at)
+    wide = 1.3 if few else 1.0
     go = replace(
         go,
-        near_hand=hand_at(build, go, -0.42 + back, -0.8),
-        far_hand=hand_at(build, go, 0.45 - back, -0.75),
+        near_hand=hand_at(build, go, (-0.42 + back) * wide, -0.8 / wide),
+        far_hand=hand_at(build, go, (0.45 - back) * wide, -0.75 / wide),
     )
     made = figure(person, build, go)
-    if few:
-        return list(made.shapes)
-    steps = signs.footprints(-build.leg * 1.1 - build.head, -build.leg * 0.3, build.head * 0.26)
+    behind = build.girth + build.head * 0.6 if few else build.leg * 0.3
+    size = build.head * (0.38 if few else 0.26)
+    steps = signs.footprints(-behind - (build.leg * 0.8 + build.head), -behind, size)
     return [*steps, *made.shapes]
 
 
 def _read(person: Person, build: Build, at: float) -> Shapes:
-    sit = sitting(build, tilt=12 + 4 * rise(at), lean=2)
-    page = hand_at(build, sit, 0.72, -0.28)
+    few = build.leg < 25
+    build = on_long_legs(build)
+    sit = sitting(build, tilt=(18 if few else 12) + 4 * rise(at), lean=2)
+    page = hand_at(build, sit, 0.62 if few else 0.72, -0.42 if few else -0.28)
     sit = replace(sit, near_hand=page, far_hand=plus(page, (4.0, -2.0)))
     made = figure(person, build, sit)
-    book = furniture.large_book(
-        plus(page, (build.head * 0.5, -build.head * 0.3)), build.head * 0.95
-    )
+    if few:
+        book = gear.open_book(plus(page, (build.head * 0.75, 0.0)), build.head * 1.1)
+    else:
+        book = furniture.large_book(
+            plus(page, (build.head * 0.5, -build.head * 0.3)), build.head * 0.95
+        )
     chair = furniture.plain_chair(0.0, seat_height(build), build)
     return [*chair, *made.body, *book, *made.near_arm]
 
 
 def _drink(person: Person, build: Build, at: float) -> Shapes:
-    stand = stance(build, near=(0.12, 0.0), far=(-0.12, 0.0), tilt=-16 + 14 * rise(at), lean=-2)
+    few = build.leg < 25
+    build = on_long_legs(build)
+    tilt = -24 if few else -16
+    stand = stance(build, near=(0.12, 0.0), far=(-0.12, 0.0), tilt=tilt + 14 * rise(at), lean=-2)
     made = figure(person, build, stand)
     mouth = made.bones.face(1.05, -0.5)
-    low = plus(mouth, (build.head * 0.35, build.head * (0.35 + 1.4 * rise(at))))
-    hand = plus(low, (build.head * 0.75, build.head * 0.85))
+    low = plus(mouth, (build.head * 0.35, build.head * ((0.1 if few else 0.35) + 1.4 * rise(at))))
+    hand = plus(low, (build.head * (1.0 if few else 0.75), build.head * (0.1 if few else 0.85)))
     made = figure(person, build, replace(stand, near_hand=hand, near_elbow=1))
     return [
         *made.body,
         *made.near_arm,
-        *furniture.glass(low, build.head * 1.15, 62 - 50 * rise(at)),
+        *furniture.glass(
+            low,
+            build.head * (1.3 if few else 1.15),
+            (104 if few else 62) - 50 * rise(at),
+            0.36 if few else 0.5,
+        ),
     ]
 
 

@@ -61,26 +61,40 @@ def _bedside(doer: Person, build: Build, *hands: Point, lean: float) -> Figure:
 
 
 def cover(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
-    """Somebody lies on a bed; the blanket is drawn up over them."""
+    """At the foot of a bed, a large blanket is spread over somebody who lies there at ease."""
     top = _bed_top(build)
-    rest = lying(build, top, mouth=Mouth.SMILE)
+    long = build
+    if build.leg < 25:
+        # Short legs would leave nothing in the bed to cover.
+        top -= 3.0
+        build, long = _stretched(build, 1.6, 1.1), _stretched(build, 2.1, 1.4)
+    rest = lying(long, top, mouth=Mouth.SMILE)
     rest = replace(
         rest,
-        near_hand=(build.torso * 0.2, top - build.girth * 1.6),
-        far_hand=(build.torso * 0.1, top - build.girth * 1.8),
+        near_hand=(long.torso * 0.5, top - long.girth * 1.9),
+        far_hand=(long.torso * 0.4, top - long.girth * 1.9),
     )
-    covered = figure(done_to, build, rest)
-    share = (0.4 if build.leg > 25 else 0.2) - 0.75 * rise(at)
-    edge = (build.torso * share, top - build.girth * 2.35)
-    over = _bedside(doer, build, plus(edge, (-1.0, 0.0)), plus(edge, (4.0, 3.0)), lean=34)
+    covered = figure(done_to, long, rest)
     feet = covered.bones.near_leg.end
-    quilt = furniture.blanket((feet[0] - build.leg_width * 0.7, top), edge, build.girth)
+    # Far from the head, and high: at the chest, both hands look as if they shook the sleeper.
+    edge = (long.torso * (0.35 * rise(at) - 0.15), -build.hip_height - build.torso * 1.1)
+    hands = (plus(edge, (-3.0, 3.0)), plus(edge, (-build.head * 0.5, 0.0)))
+    spread = stance(build, lean=8, tilt=6, near=(0.12, 0.0), far=(-0.2, 0.0))
+    spread = within_reach(build, spread, hands[0], 0.96)
+    spreader = figure(doer, build, replace(spread, near_hand=hands[0], far_hand=hands[1]))
+    quilt = furniture.spread((feet[0] - 7.0, top), edge, long.torso * 0.3, long.girth)
     shapes = [
-        *over.body, *furniture.bed(feet[0] - 9, covered.bones.head[0] + build.head * 1.5, top),
-        *furniture.pillow(covered.bones.head, build.head, top), *covered.shapes, *quilt,
-        *over.near_arm,
+        *spreader.body, *furniture.bed(feet[0] - 9, covered.bones.head[0] + long.head * 1.5, top),
+        *furniture.pillow(covered.bones.head, long.head, top), *covered.shapes, *quilt,
+        *spreader.near_arm,
     ]  # fmt: skip
-    return staged(over, covered, shapes, (over.bones.near_arm.end, plus(edge, (-1.0, 0.0))))
+    return staged(spreader, covered, shapes, (spreader.bones.near_arm.end, hands[0]))
+
+
+def _stretched(build: Build, legs: float, trunk: float) -> Build:
+    """Legs and trunk at so many times their length; the girth a little less."""
+    longer = {part: getattr(build, part) * legs for part in ("thigh", "shin")}
+    return replace(build, torso=build.torso * trunk, girth=build.girth * 0.85, **longer)
 
 
 def wake(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:

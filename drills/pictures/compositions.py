@@ -87,7 +87,7 @@ def described(
     shapes = (*staged.shapes, *marks)
     if meaning.subject in ANIMALS:
         return (*shapes, *pointer(one, hat))
-    if meaning.state in MARKS and build.leg > 25:
+    if meaning.state in MARKS:
         # What shows all over needs no close-up, which looks like a thought.
         return shapes
     box = bounds(staged.shapes)

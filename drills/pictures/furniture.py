@@ -52,10 +52,28 @@ def blanket(foot: Point, edge: Point, girth: float, *, plain: bool = False) -> l
     return [*shapes, limb(rim, 4.0, edge, (edge[0] + girth * 0.3, top + fall - 1))]
 
 
-def snores(at: Point, size: float) -> list[Shape]:
-    """Two Zs, the sign of sleep."""
+def spread(foot: Point, edge: Point, to: float, girth: float) -> list[Shape]:
+    """A striped blanket held up at its upper `edge`, which falls to x = `to` on a body's top."""
+    colour: Colour = (226, 96, 40)
+    stripe: Colour = (255, 222, 120)
+    x, top = foot
+    low, over = top * 0.45, top - girth * 1.9
+    left, right = (edge[0] - girth * 1.1, edge[1] + 1.0), (edge[0] + 4.0, edge[1])
+    crest = ((x, low), (x, top - girth * 1.4), between((x, over), left, 0.45), left)
+    bands: list[Shape] = []
+    for share in (0.3, 0.62):
+        start, end = between((x, low), (to, low), share), between(left, right, share)
+        corners = ((start, -2.2), (end, -2.2), (end, 2.2), (start, 2.2))
+        bands.append(patch(stripe, *(plus(at, (dx, 0.0)) for at, dx in corners)))
+    fall = ((to, over), (to + 3.0, low))
+    rim = limb((255, 244, 214), 4.6, left, right, *fall)
+    return [area(colour, *crest, right, *fall), *bands, rim]
+
+
+def snores(at: Point, size: float, *, one: bool = False) -> list[Shape]:
+    """Two Zs, the sign of sleep; `one` where there is no room for both."""
     shapes: list[Shape] = []
-    for dx, dy, big in ((0.0, 0.0, 0.8), (1.6, -1.2, 1.15)):
+    for dx, dy, big in ((0.6, -0.6, 1.5),) if one else ((0.0, 0.0, 0.8), (1.6, -1.2, 1.15)):
         x, y = at[0] + dx * size, at[1] + dy * size
         half = size * big * 0.75
         shapes.append(
@@ -189,15 +207,15 @@ def large_book(at: Point, size: float) -> list[Shape]:
     ]  # fmt: skip
 
 
-def glass(rim: Point, size: float, angle: float) -> list[Shape]:
-    """A glass of something orange; `angle` tips it towards the left."""
+def glass(rim: Point, size: float, angle: float, wide: float = 0.5) -> list[Shape]:
+    """A glass of something orange; `angle` tips it towards the left.   wide: half its mouth."""
 
     def at(across: float, up: float) -> Point:
-        return plus(rim, turn((across * size, -up * size), -angle))
+        return plus(rim, turn((across * wide * size, -up * size), -angle))
 
     return [
-        area((240, 246, 252), at(-0.5, 0.1), at(0.5, 0.1), at(0.4, -1.5), at(-0.4, -1.5)),
-        patch((240, 110, 20), at(-0.48, -0.1), at(0.48, -0.25), at(0.4, -1.45), at(-0.4, -1.45)),
+        area((240, 246, 252), at(-1.0, 0.1), at(1.0, 0.1), at(0.8, -1.6), at(-0.8, -1.6)),
+        patch((240, 110, 20), at(-0.96, -0.1), at(0.96, -0.4), at(0.8, -1.4), at(-0.8, -1.4)),
     ]
 
 
@@ -249,3 +267,13 @@ def alarm(x: float, top: float, size: float) -> list[Shape]:
         line(DARK, size * 0.22, (x, y - size * 0.6), (x, y), (x + size * 0.45, y)),
         *ring,
     ]
+
+
+def pedestal(x: float, top: float, half: float) -> list[Shape]:
+    """A plain stand on which a thing is shown."""
+    stone: Colour = (236, 232, 224)
+    return [
+        area(stone, (x - half * 0.6, top), (x + half * 0.6, top), (x + half * 0.7, 0.0),
+             (x - half * 0.7, 0.0)),
+        limb(stone, 4.0, (x - half, top + 2.0), (x + half, top + 2.0)),
+    ]  # fmt: skip

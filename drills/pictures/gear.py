@@ -178,13 +178,43 @@ def tape(start: Point, end: Point, width: float) -> list[Shape]:
 
 
 def open_book(at: Point, size: float) -> list[Shape]:
-    """A book held open, seen from its side."""
+    """Both leaves of a large book, lines on them, towards the viewer; `at` is its lower spine."""
     x, y = at
-    cover: Colour = (168, 60, 44)
+    cover: Colour = (176, 44, 52)
+    paper: Colour = (254, 250, 236)
+    shapes: list[Shape] = []
+    for side in (-1, 1):
+        outer, inner = x + side * size, x + side * size * 0.06
+        shapes += [
+            area(cover, (x, y + 2.5), (outer + side * 2.0, y - size * 0.15),
+                 (outer + side * 2.0, y - size * 1.2), (x, y - size * 1.0)),
+            patch(paper, (inner, y), (outer, y - size * 0.25), (outer, y - size * 1.15),
+                  (inner, y - size * 0.95)),
+        ]  # fmt: skip
+    return shapes
+
+
+def rule(x: float, top: float, width: float) -> list[Shape]:
+    """A tall yellow rule on a foot, marked from the ground to `top`."""
+    yellow: Colour = (252, 214, 40)
+    half, step = width * 0.5, min(width, 12.0) * 1.15
+    marks: list[Shape] = []
+    for n in range(int((-top - step) / step)):
+        y, right = top + step * (n + 0.5), x + half * (1.0 if n % 3 == 2 else 0.5)
+        low = y + step * 0.5
+        marks.append(patch(DARK, (x - half, y), (right, y), (right, low), (x - half, low)))
     return [
-        area(cover, (x - size * 0.2, y + size * 0.5), (x - size * 0.5, y - size * 0.8),
-             (x + size * 0.1, y - size * 0.6), (x + size * 0.9, y - size * 1.0),
-             (x + size * 0.8, y + size * 0.3)),
-        area((252, 248, 232), (x, y + size * 0.3), (x - size * 0.25, y - size * 0.7),
-             (x + size * 0.1, y - size * 0.6), (x + size * 0.15, y + size * 0.35)),
+        limb(STEEL, 4.0, (x - width * 1.4, -1.0), (x + width * 1.4, -1.0)),
+        area(yellow, (x - half, top), (x + half, top), (x + half, 0.0), (x - half, 0.0)),
+        *marks,
+    ]
+
+
+def slide(at: Point, grip: Point, length: float, width: float) -> list[Shape]:
+    """The sleeve of a rule, from `at` down to `grip`, and its plate to the right over a head."""
+    x, y = at
+    half, thick = min(width * 0.62, 6.5), 4.0
+    return [
+        area((66, 70, 104), (x - half, y - thick), (x + length, y - thick), (x + length, y),
+             (x + half, y), (x + half, grip[1] + thick), (x - half, grip[1] + thick)),
     ]  # fmt: skip

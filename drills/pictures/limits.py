@@ -32,7 +32,7 @@ from drills.pictures.herd import ANIMALS
 from drills.pictures.objects import THINGS, UPRIGHT
 from drills.pictures.places import why_not as why_not_place
 from drills.pictures.reflexive_acts import REFLEXIVE_ACTS
-from drills.pictures.states import SEEN_ON_ANIMALS, SINGLED_OUT, STATES
+from drills.pictures.states import SEEN_ON_ANIMALS, SEEN_ON_FACES, SINGLED_OUT, STATES
 from drills.pictures.trios import TRANSFERS
 
 COMPARED = ("tall", "short", "big", "small")
@@ -52,11 +52,32 @@ SMALL_UNREADABLE: Mapping[str, str] = MappingProxyType(
 )
 """Acts that are drawn but not made out in small pictures, and why; three or four are small."""
 
+FEW_LINES = 12
+"""Rows below which a picture is small."""
+FACE_LINES = 18
+"""Rows from which a face close by is made out; in fewer, readers saw a lamp, a moon or a thought.
+"""
 
-def why_not(meaning: Meaning) -> str | None:
-    """Why no picture can show `meaning`, or None when one can."""
+
+def why_not(meaning: Meaning, *, lines: int | None = None) -> str | None:
+    """Why no picture can show `meaning`, or None when one can.
+
+    lines: rows of the picture, of which some can be drawn and not made out; any when None.
+    """
     reason: str | None = _REASONS[type(meaning)](meaning)
-    return reason
+    if reason or lines is None:
+        return reason
+    return _why_not_in(meaning, lines)
+
+
+def _why_not_in(meaning: Meaning, lines: int) -> str | None:
+    """Why `meaning`, which can be drawn, is not made out in so many rows."""
+    if isinstance(meaning, Described) and lines < FACE_LINES and meaning.state in SEEN_ON_FACES:
+        return f"{meaning.state} is told by a face, which takes {FACE_LINES} rows"
+    act = meaning.act if isinstance(meaning, Described | Report) else meaning
+    if lines >= FEW_LINES or (isinstance(act, Act) and act.negated):
+        return None
+    return SMALL_UNREADABLE.get(act.verb) if isinstance(act, Act | Chain) else None
 
 
 def _figure(key: str) -> str | None:

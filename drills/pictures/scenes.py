@@ -40,9 +40,9 @@ _EARTH_SHARE = 0.07
 _GAP = 8.0
 
 
-def can_draw(meaning: Meaning) -> bool:
-    """Whether a picture can show `meaning`; `why_not` says what hinders."""
-    return why_not(meaning) is None
+def can_draw(meaning: Meaning, *, lines: int | None = None) -> bool:
+    """Whether a picture, of so many rows, can show `meaning`; `why_not` says what hinders."""
+    return why_not(meaning, lines=lines) is None
 
 
 def stage(scene: Scene, *, lines: int, at: float = 0.0) -> Stage:

@@ -87,6 +87,20 @@ def build_for(lines: int) -> Build:
     return MIDDLE if lines >= 12 else SQUAT
 
 
+def on_long_legs(build: Build) -> Build:
+    """Legs as short as those in few rows look knelt on; alone, there is room for longer ones."""
+    if build.leg >= 25:
+        return build
+    share = build.head / SQUAT.head
+    return replace(
+        MIDDLE,
+        **{
+            part: getattr(MIDDLE, part) * share
+            for part in ("head", "torso", "thigh", "shin", "upper_arm", "forearm", "girth")
+        },
+    )
+
+
 def child(build: Build) -> Build:
     """The proportions of a child beside a grown-up of `build`."""
     small = {

@@ -14,11 +14,10 @@ from drills.pictures.heads import behind_head, head
 from drills.pictures.people import figure
 from drills.pictures.poses import hand_at, shoulder, stance
 from drills.pictures.shapes import Colour, Ellipse, Point, Shape
-from drills.pictures.skeleton import Build, Mouth, Pose, solve
+from drills.pictures.skeleton import Build, Mouth, Pose, on_long_legs, solve
 from drills.pictures.stage import Body
 
 _MUD: Colour = (92, 62, 30)
-_FROST: Colour = (240, 250, 255)
 _RING: Colour = (250, 236, 170)
 
 STATES = ("wet", "dirty", "happy", "tired", "cold")
@@ -27,6 +26,8 @@ STATES = ("wet", "dirty", "happy", "tired", "cold")
 SEEN_ON_ANIMALS = ("wet", "dirty")
 SINGLED_OUT = ("wet", "dirty", "happy", "tired")
 """What one of two figures in an act can be seen to be."""
+SEEN_ON_FACES = ("happy", "tired")
+"""What only the face of somebody in an act tells."""
 
 
 def wet_marks(of: Body) -> list[Shape]:
@@ -48,16 +49,18 @@ def wet_marks(of: Body) -> list[Shape]:
 
 
 def dirty_marks(of: Body) -> list[Shape]:
-    """Mud on face, trunk and legs."""
+    """Mud on face, trunk and legs, and a patch of it on the ground."""
     r = of.head_radius
     chest = between(of.hip, of.head, 0.5)
     places = (
-        (plus(of.head, (-r * 0.3, r * 0.5)), 0.26), (plus(of.head, (r * 0.3, -r * 0.25)), 0.2),
-        (plus(chest, (r * 0.25, 0.0)), 0.42), (plus(chest, (-r * 0.3, r * 0.6)), 0.36),
-        (plus(of.hip, (r * 0.3, r * 0.4)), 0.4), (plus(of.hip, (-r * 0.35, r * 1.0)), 0.36),
-        (plus(of.hip, (r * 0.15, r * 1.7)), 0.34),
+        (plus(of.head, (-r * 0.35, r * 0.5)), 0.26), (plus(of.head, (r * 0.3, -r * 0.35)), 0.22),
+        (plus(chest, (r * 0.4, -r * 0.1)), 0.4), (plus(chest, (-r * 0.45, r * 0.5)), 0.42),
+        (plus(of.hip, (r * 0.5, r * 0.1)), 0.42), (plus(of.hip, (-r * 0.5, r * 0.9)), 0.44),
+        (plus(of.hip, (r * 0.3, r * 1.6)), 0.38),
     )  # fmt: skip
-    return [Ellipse(centre=at, radii=(size * r, size * r * 0.8), fill=_MUD) for at, size in places]
+    ground = Ellipse(centre=(of.hip[0], 1.5), radii=(r * 1.9, 3.0), fill=_MUD)
+    spots = [Ellipse(centre=at, radii=(size * r, size * r * 0.8), fill=_MUD) for at, size in places]
+    return [ground, *spots]
 
 
 MARKS: Mapping[str, Callable[[Body], list[Shape]]] = MappingProxyType(
@@ -80,7 +83,7 @@ def pointer(of: Body, hat: float) -> list[Shape]:
 def close_up(
     person: Person, build: Build, state: str, *, at: Point, size: float, towards: Point
 ) -> list[Shape]:
-    """A face in a ring, with a line to the one whose face it is.   size: of the ring's radius."""
+    """A happy or tired face in a ring, with a line to whose it is.   size: the ring's radius."""
     mouth, asleep = _FACES[state]
     pose = stance(build, to_viewer=True, mouth=mouth, asleep=asleep)
     bones = solve(build, pose, person.girth)
@@ -92,16 +95,6 @@ def close_up(
         collar,
         *head(person, bones),
     ]
-    if state == "wet":
-        bust += signs.drops(
-            (x - r * 0.7, y - r * 0.3), (x + r * 0.6, y + r * 0.5), (x - r * 1.2, y + r * 0.6),
-            (x + r * 1.3, y - r * 0.2), (x, y + r * 1.2), size=r * 0.22,
-        )  # fmt: skip
-    if state == "dirty":
-        for dx, dy in ((-0.5, 0.35), (0.45, 0.55), (0.35, -0.35), (-0.3, 1.3)):
-            bust.append(
-                Ellipse(centre=(x + dx * r, y + dy * r), radii=(r * 0.24, r * 0.2), fill=_MUD)
-            )
     if state == "tired":
         bust += signs.drops((x + r * 1.15, y - r * 0.7), size=r * 0.26)
     scale = size / (r * 2.3)
@@ -115,8 +108,6 @@ def close_up(
 
 _FACES: Mapping[str, tuple[Mouth, bool]] = MappingProxyType(
     {
-        "wet": (Mouth.CLOSED, False),
-        "dirty": (Mouth.CLOSED, False),
         "happy": (Mouth.LAUGH, False),
         "tired": (Mouth.OPEN, True),
     }
@@ -129,8 +120,12 @@ def _plain(build: Build, **more: Any) -> Pose:
 
 def in_state(person: Person, build: Build, state: str) -> list[Shape]:
     """Somebody who stands and is wet, dirty, happy, tired or cold."""
+    build = on_long_legs(build)
     match state:
         case "happy":
+            # Longer arms, wide apart: beside a large head, hands look clutched to it.
+            wide = 1.0 if build.leg > 33 else 1.3
+            build = replace(build, upper_arm=build.upper_arm * wide, forearm=build.forearm * wide)
             pose = _plain(build, to_viewer=True, mouth=Mouth.LAUGH)
             pose = replace(
                 pose,
@@ -141,21 +136,22 @@ def in_state(person: Person, build: Build, state: str) -> list[Shape]:
             # The near arm is painted first: it goes up behind the head.
             return [*made.near_arm, *made.body, *_beams(made.bones.head, build)]
         case "tired":
-            pose = _plain(build, lean=13, tilt=16, height=0.93, asleep=True, mouth=Mouth.OPEN)
-            pose = replace(
-                pose,
-                near_hand=plus(shoulder(build, pose), (build.arm * 0.2, build.arm * 0.96)),
-                far_hand=plus(shoulder(build, pose), (build.arm * 0.35, build.arm * 0.9)),
-            )
+            # Bent over, both hands on the knees, as after hard work.
+            pose = stance(
+                build, near=(0.2, 0.0), far=(-0.12, 0.0), lean=46 / build.sway, tilt=-4,
+                height=0.9, asleep=True, mouth=Mouth.OPEN,
+            )  # fmt: skip
+            bones = solve(build, pose, person.girth)
+            knees = (bones.near_leg.joint, bones.far_leg.joint)
+            pose = replace(pose, near_hand=knees[0], far_hand=knees[1], near_elbow=-1, far_elbow=-1)
             made = figure(person, build, pose)
             x, y = made.bones.head
             r = build.head
-            breath = [
-                line(_FROST, r * 0.2, (x + r * (1.3 + k * 0.5), y + r * 0.8),
-                     (x + r * (1.6 + k * 0.5), y + r * (0.9 + k * 0.2)))
-                for k in (0, 1)
-            ]  # fmt: skip
-            return [*made.shapes, *breath, *signs.drops((x - r * 1.3, y - r * 0.6), size=r * 0.28)]
+            sweat = signs.drops(
+                (x - r * 1.0, y - r * 1.3), (x + r * 1.5, y - r * 0.4), (x + r * 1.2, y + r * 1.4),
+                size=r * 0.3,
+            )  # fmt: skip
+            return [*made.shapes, *sweat]
         case "cold":
             pose = _plain(build, lean=6, tilt=8, height=0.95, mouth=Mouth.OPEN)
             made = figure(person, build, pose)

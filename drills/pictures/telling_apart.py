@@ -6,8 +6,7 @@ from functools import lru_cache
 
 from drills.core.meanings import Scene
 from drills.pictures.cells import Encoding
-
-FEW_LINES = 12
+from drills.pictures.limits import FEW_LINES
 
 
 def least_share(lines: int) -> float:

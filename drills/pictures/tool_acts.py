@@ -10,12 +10,13 @@ from dataclasses import replace
 
 from drills.pictures import gear, signs
 from drills.pictures.cast import Person
-from drills.pictures.geometry import area, between, line, plus
+from drills.pictures.geometry import area, between, bounds, line, plus
 from drills.pictures.motion import rise
 from drills.pictures.pairs import posed, staged
 from drills.pictures.people import figure
 from drills.pictures.poses import (
     hand_at,
+    shoulder,
     stance,
     within_reach,
 )
@@ -128,29 +129,23 @@ def splash(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stag
 
 
 def measure(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
+    """Somebody stands with the back to a tall rule; the doer brings its slide down on the head."""
     stand = stance(build, facing=1, near=(0.04, 0.0), far=(-0.06, 0.0), height=1.0, tilt=-4)
     measured = figure(done_to, build, stand)
-    back = measured.bones.trunk(0.95, -1.0)
-    width = build.head * 0.36
-    line_x = back[0] - width * 0.5
-    grip, low = (
-        (line_x - width * 0.5, back[1]),
-        (line_x - width * 0.5, back[1] * (0.56 - 0.3 * rise(at))),
-    )
-    if build.leg > 25:
-        measure = stance(build, lean=30, tilt=-14, near=(0.25, 0.0), far=(-0.4, 0.0), height=0.7)
-    else:
-        # On one knee, so that the large head stays below the tape's upper end.
-        measure = stance(build, lean=4, near=(0.5, 0.0), far=(-0.9, 0.0), height=0.4)
-    measure = within_reach(build, measure, grip, 0.98)
-    measure = replace(measure, far_hand=grip, near_hand=low)
-    measurer = figure(doer, build, measure)
-    tape = gear.tape((line_x, back[1] - build.head * 0.7), (line_x, -1.5), width)
-    shapes = [*measured.shapes, *measurer.body, *tape, *measurer.near_arm]
-    return staged(
-        measurer,
-        measured,
-        shapes,
-        (measurer.bones.far_arm.end, grip),
-        (measurer.bones.near_arm.end, low),
-    )
+    crown = bounds(measured.shapes).top - 1.5
+    width = build.head * (0.7 if build.leg > 25 else 0.85)
+    rule = measured.bones.head[0] - build.head * 1.25 - width * 0.5
+    slide = crown - build.head * 0.9 * rise(at)
+    # The grip hangs low enough for an arm, whatever the hat.
+    reach = stance(build, lean=2, tilt=-6, near=(0.16, 0.0), far=(-0.16, 0.0))
+    high = min(slide + build.head * 1.1, -build.hip_height - build.torso * 1.35)
+    high = max(high, shoulder(build, reach)[1] - build.arm * 0.8)
+    grip = (rule - width * 0.5 - build.hand * 0.5, high)
+    reach = within_reach(build, reach, grip, 0.97)
+    reach = replace(reach, near_hand=grip, far_hand=hand_at(build, reach, 0.3, -0.85))
+    measurer = figure(doer, build, reach)
+    shapes = [
+        *measured.shapes, *gear.rule(rule, crown - build.head * 0.9, width), *measurer.body,
+        *gear.slide((rule, slide), grip, build.head * 2.5, width), *measurer.near_arm,
+    ]  # fmt: skip
+    return staged(measurer, measured, shapes, (measurer.bones.near_arm.end, grip))

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
-from drills.pictures import signs
+from drills.pictures import furniture, signs
 from drills.pictures.animals import WALK, Gait, animal_figure
 from drills.pictures.cast import PEOPLE, Person
 from drills.pictures.geometry import between, bounds, distance, limb, line, plus, put
@@ -60,30 +60,37 @@ def _give(doer: Person, given: str, receiver: Person, build: Build) -> Shapes:
 
 
 def _show(doer: Person, given: str, receiver: Person, build: Build) -> Shapes:
-    pose = stance(build, near=(0.15, 0.0), far=(-0.15, 0.0), lean=-2, mouth=Mouth.OPEN)
-    palm = hand_at(build, pose, 0.72, -0.12)
-    point = plus(palm, (build.head * 0.5, -build.head * 1.9))
-    shower = figure(
-        doer, build, replace(pose, near_hand=palm, far_hand=plus(palm, (-build.head * 1.2, -3.0)))
-    )
-    palm = shower.bones.near_arm.end
-    thing = held(given, plus(palm, (build.head * 0.1, -build.hand * 0.5)), build.head * 1.8)
-    x = build.apart * 1.35
+    """The thing is on a stand, out of all hands; the doer points at it, the other looks."""
+    pose = stance(build, near=(0.15, 0.0), far=(-0.15, 0.0), lean=6, tilt=-4, mouth=Mouth.OPEN)
+    tip = hand_at(build, pose, 0.93, -0.1)
+    pose = replace(pose, near_hand=tip, far_hand=hand_at(build, pose, 0.1, -0.9))
+    shower = figure(doer, build, pose)
+    end = shower.bones.near_arm.end
+    pointing = signs.finger(end, plus(end, (build.head * 0.8, 0.0)), build, doer.skin)
+    size = build.head * (1.9 if build.leg > 25 else 2.1)
+    middle = end[0] + build.head * 1.15 + size * 0.55
+    top = end[1] + size * 0.5
+    x = middle + size * 0.55 + build.head * 2.4
     look = stance(build, x, facing=-1, near=(0.1, 0.0), far=(-0.12, 0.0), lean=10, tilt=8)
     behind = plus(look.hip, (build.girth * 0.9, -build.torso * 0.25))
     looker = figure(receiver, build, replace(look, near_hand=behind, far_hand=behind))
-    eye = looker.bones.face(1.5, 0.06)
-    goal = plus(point, (build.head * 0.6, build.head * 1.1))
-    return [*shower.body, *looker.shapes, *thing, *shower.near_arm, *_gaze(eye, goal)]
-
-
-def _gaze(eye: Point, goal: Point) -> Shapes:
-    """Dashes from an eye to what it looks at."""
-    count = max(2, round(distance(eye, goal) / 6))
+    eye = looker.bones.face(1.4, 0.06)
+    goal = (middle + size * 0.5, top - size * 0.45)
     return [
-        line(signs.DARK, 1.5, between(eye, goal, k / count), between(eye, goal, (k + 0.5) / count))
+        *shower.body, *looker.shapes, *furniture.pedestal(middle, top, size * 0.6),
+        *held(given, (middle, top), size), *pointing, *shower.near_arm, *_gaze(eye, goal, build),
+    ]  # fmt: skip
+
+
+def _gaze(eye: Point, goal: Point, build: Build) -> Shapes:
+    """Dashes from an eye to what it looks at."""
+    long, width = (3.4, 1.5) if build.leg > 25 else (7.0, 3.4)
+    count = max(2, round(distance(eye, goal) / (2 * long)))
+    return [
+        line(signs.DARK, width, between(eye, goal, k / count),
+             between(eye, goal, (k + 0.5) / count))
         for k in range(count)
-    ]
+    ]  # fmt: skip
 
 
 def _bring(doer: Person, given: str, receiver: Person, build: Build) -> Shapes:
@@ -113,7 +120,9 @@ def _with_one_between(
     animal = ANIMALS.get(given)
     pose = walking(build) if verb == "bring" else stance(build, near=(0.15, 0.0), far=(-0.15, 0.0))
     pose = replace(pose, mouth=Mouth.OPEN if verb == "show" else Mouth.CLOSED)
-    x = build.apart * 0.95
+    # Who is shown is not touched, and there is room to be looked at.
+    room = build.head if verb == "show" else 0.0
+    x = build.apart * 0.95 + room
     if animal is not None:
         between_two = _animal_between(animal, build, x - build.head, walks=verb == "bring")
         wide = bounds(between_two.shapes)
@@ -131,7 +140,7 @@ def _with_one_between(
         hand = low
     doing = figure(doer, build, replace(pose, near_hand=hand))
     end = doing.bones.near_arm.end
-    take = _receiving(receiver, build, far + build.apart * 0.62, hands=verb != "show")
+    take = _receiving(receiver, build, far + build.apart * 0.62 + room, hands=verb != "show")
     shapes: Shapes = [*doing.body, *middle, *take.shapes]
     if animal is not None and verb != "show":
         goal = take.bones.near_arm.end if verb == "give" else end
@@ -142,7 +151,9 @@ def _with_one_between(
             )
     if verb == "show":
         shapes += signs.finger(end, plus(end, (build.head * 0.8, 0.0)), build, doer.skin)
-        shapes += _gaze(take.bones.face(1.5, 0.06), (far - build.head * 0.5, low[1] - build.head))
+        shapes += _gaze(
+            take.bones.face(1.4, 0.06), (far - build.head * 0.5, low[1] - build.head), build
+        )
     if verb == "bring":
         shapes += signs.footprints(
             -build.leg * 1.6 - build.head, -build.leg * 0.4, build.head * 0.28

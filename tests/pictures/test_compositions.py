@@ -24,10 +24,11 @@ from drills.core.meanings import (
     Transfer,
 )
 from drills.pictures import ACTIVITY_KEYS, ANIMAL_KEYS, PEOPLE_KEYS, drawing
+from drills.pictures.cast import PEOPLE
 from drills.pictures.compositions import two
-from drills.pictures.geometry import bounds
+from drills.pictures.geometry import bounds, distance
 from drills.pictures.places import parts
-from drills.pictures.shapes import Mark, Stroke
+from drills.pictures.shapes import Ellipse, Mark, Stroke
 from drills.pictures.skeleton import build_for
 
 FIGURES = PEOPLE_KEYS + ANIMAL_KEYS
@@ -114,11 +115,11 @@ def test_a_state_of_the_face_is_shown_close_by_as_well(state):
     assert _made(meaning) != _made(replace(meaning, who=Role.DONE_TO))
 
 
-@pytest.mark.parametrize(("size", "eyes"), [((38, 20), 2), ((38, 9), 4)])
+@pytest.mark.parametrize("size", [(38, 20), (38, 15), (38, 9)])
 @pytest.mark.parametrize("state", ["wet", "dirty"])
-def test_a_state_of_the_whole_body_needs_no_close_up_in_a_large_picture(state, size, eyes):
+def test_a_state_of_the_whole_body_needs_no_close_up(state, size):
     meaning = Described(act=ACT, who=Role.DOER, state=state)
-    assert len(_eyes(meaning, size)) == eyes
+    assert len(_eyes(meaning, size)) == 2
     shapes = _made(meaning, size).shapes
     assert len(shapes) > len(_made(ACT, size).shapes)
     assert shapes != _made(replace(meaning, who=Role.DONE_TO), size).shapes
@@ -171,3 +172,40 @@ def test_who_is_paid_is_nowhere_near_the_note(lines):
     hand = max(staged.doer.hands)
     assert note.left <= hand[0] + 6
     assert note.left + note.width < palm[0]
+
+
+@pytest.mark.parametrize("lines", [20, 15, 9])
+def test_what_is_shown_is_in_no_hand(lines):
+    shapes = _made(Transfer(verb="show", doer="man", given="cake", receiver="queen"), (38, lines))
+    icing = [each for each in shapes.shapes if getattr(each, "fill", None) == (250, 226, 232)]
+    cake = bounds(icing)
+    skins = (PEOPLE["man"].skin, PEOPLE["queen"].skin)
+    hands = [
+        each
+        for each in shapes.shapes
+        if isinstance(each, Ellipse) and each.fill in skins and each.radii[0] == each.radii[1]
+    ]
+    assert len(hands) >= 2
+    for hand in hands:
+        reach = abs(hand.centre[0] - cake.left - cake.width / 2) - hand.radii[0]
+        assert reach > cake.width / 2
+
+
+@given(people, people, sizes)
+def test_the_slide_of_the_rule_lies_on_the_head_that_is_measured(doer, done_to, size):
+    if doer == done_to:
+        return
+    staged = two(Act(verb="measure", doer=doer, done_to=done_to), build_for(size[1]))
+    (plate,) = [bounds([s]) for s in staged.shapes if getattr(s, "fill", None) == (66, 70, 104)]
+    head = staged.done_to.head
+    assert plate.left < head[0] < plate.left + plate.width
+    assert plate.top < head[1] - staged.done_to.head_radius
+
+
+@given(people, people, sizes)
+def test_who_is_covered_has_no_hand_near_the_face(doer, done_to, size):
+    if doer == done_to:
+        return
+    staged = two(Act(verb="cover", doer=doer, done_to=done_to), build_for(size[1]))
+    for hand in staged.doer.hands:
+        assert distance(hand, staged.done_to.head) > 2 * staged.done_to.head_radius

@@ -134,3 +134,37 @@ def test_a_thing_that_is_not_made_out_in_a_hand_is_not_handed_over(verb):
 def test_verbs_that_small_pictures_do_not_show_are_drawn_and_say_why():
     assert set(SMALL_UNREADABLE) < set(VERB_KEYS)
     assert all(SMALL_UNREADABLE.values())
+
+
+@pytest.mark.parametrize("state", ["happy", "tired"])
+def test_a_state_of_the_face_is_refused_below_the_rows_that_show_faces(state):
+    meaning = Described(act=PUSH, who=Role.DOER, state=state)
+    assert can_draw(meaning)
+    assert can_draw(meaning, lines=18)
+    assert "18 rows" in (why_not(meaning, lines=17) or "")
+    assert not can_draw(meaning, lines=9)
+    # Alone, the whole body says it.
+    assert can_draw(State(subject="nurse", count=1, link=Link.BE, complement=state), lines=9)
+
+
+@pytest.mark.parametrize("state", [None, "wet", "dirty"])
+def test_a_state_of_the_body_is_seen_in_few_rows(state):
+    assert can_draw(Described(act=PUSH, who=Role.DONE_TO, state=state), lines=9)
+
+
+def test_an_act_that_few_rows_do_not_show_is_refused_there_wherever_it_is_told():
+    tap = replace(PUSH, verb="tap")
+    for meaning in (
+        tap,
+        Described(act=tap, who=Role.DOER),
+        Report(speaker="man", act=tap),
+        Chain(verb="tap", outer="nurse", middle="judge"),
+    ):
+        assert why_not(meaning, lines=12) is None
+        assert why_not(meaning, lines=11) == SMALL_UNREADABLE["tap"]
+    assert can_draw(replace(tap, negated=True), lines=9)
+
+
+def test_what_cannot_be_drawn_is_refused_with_its_reason_at_any_size():
+    kin = Kin(terms=("aunt", "brother"))
+    assert why_not(kin, lines=9) == why_not(kin, lines=40) == why_not(kin)
