@@ -89,6 +89,10 @@ class FrameTerminal(Terminal):
         self._after_frame(self.text)
 
 
+class Lost(AssertionError):
+    """The records do not hold what was seen."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
     """One feedback on the screen, and the key that it came after."""
@@ -214,8 +218,7 @@ def play_until_killed(program: list[str], folder: Path, *, seed: int) -> Killed:
     """Start the program, go on with today's practice, kill it, and hold the records to the screen.
 
     Half the kills come at any moment, half within a few hundredths of a second of a key.
-    Raises: AssertionError when the program does not start, the player is lost, or an answer that
-    had feedback is.
+    Raises: Lost; AssertionError when the program does not start or the player loses its place.
     """
     chance = Random(seed)
     before = set(session_names(folder / "records"))
@@ -273,7 +276,10 @@ def play_until_killed(program: list[str], folder: Path, *, seed: int) -> Killed:
                 timer.cancel()
     new = [name for name in session_names(folder / "records") if name not in before]
     reads = [read_session(folder / "records" / name) for name in new]
-    kept = hold_to(seen, reads)
+    try:
+        kept = hold_to(seen, reads)
+    except AssertionError as error:
+        raise Lost(f"{folder}, seed {seed}: {error}") from error
     return Killed(
         told=seen.count,
         kept=kept,
