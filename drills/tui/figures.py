@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
@@ -12,6 +13,8 @@ from drills.tui.gallery import pictures
 
 # Any two can be drawn standing so; which verb does not happen makes no difference.
 _NO_ACT = "follow"
+
+Column = tuple[Cell, ...]
 
 
 @lru_cache(maxsize=48)
@@ -35,30 +38,28 @@ def standing(
 
 def _halves(cells: Cells, columns: int) -> tuple[Cells, Cells]:
     """The figure at the left and the one at the right, each in the middle of `columns`."""
-    empty = [all(row[x] == row[0] for row in cells.rows) for x in range(cells.columns)]
-    drawn = [x for x, is_empty in enumerate(empty) if not is_empty]
-    if not drawn:
-        return _middle(cells, 0, 0, columns), _middle(cells, 0, 0, columns)
-    gaps = [(after - before, before, after) for before, after in pairwise(drawn)]
-    width, before, after = max(gaps, default=(1, 0, 0))
-    if width == 1:  # they touch
-        before = drawn[0] + len(drawn) // 2 - 1
-        after = before + 1
+    upright = list(zip(*cells.rows, strict=True))
+    # Ground and sky are the same everywhere, so the commonest column has nobody in it.
+    ground = Counter(upright).most_common(1)[0][0]
+    drawn = [x for x, column in enumerate(upright) if column != ground]
+    gaps = [(after - before, before + 1, after) for before, after in pairwise(drawn)]
+    middle = cells.columns // 2
+    # Two who touch are parted in the middle.
+    width, end, start = max(gaps, default=(1, middle, middle))
+    if width == 1:
+        end = start = middle
+    first, last = (drawn[0], drawn[-1]) if drawn else (0, cells.columns - 1)
     return (
-        _middle(cells, drawn[0], before + 1, columns),
-        _middle(cells, after, drawn[-1] + 1, columns),
+        _middle(upright[first:end], ground, columns),
+        _middle(upright[start : last + 1], ground, columns),
     )
 
 
-def _middle(cells: Cells, first: int, end: int, columns: int) -> Cells:
-    """Columns `first` to before `end`, with as much ground on both sides as makes `columns`."""
-    spare = (end - first) - columns
-    if spare > 0:
-        first, end = first + spare // 2, first + spare // 2 + columns
-    left = (columns - (end - first)) // 2
-    right = columns - left - (end - first)
-
-    def wide(row: Sequence[Cell]) -> tuple[Cell, ...]:
-        return (*[row[0]] * left, *row[first:end], *[row[0]] * right)
-
-    return Cells(rows=tuple(wide(row) for row in cells.rows))
+def _middle(upright: Sequence[Column], ground: Column, columns: int) -> Cells:
+    """The middle of what is drawn, with as much ground on both sides as makes `columns`."""
+    spare = max(0, len(upright) - columns)
+    kept = upright[spare // 2 : spare // 2 + columns]
+    left = (columns - len(kept)) // 2
+    right = columns - left - len(kept)
+    wide = (*[ground] * left, *kept, *[ground] * right)
+    return Cells(rows=tuple(zip(*wide, strict=True)))

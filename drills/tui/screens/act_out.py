@@ -15,6 +15,7 @@ from drills.core.cells import Cells
 from drills.core.items import Cue, CueKind
 from drills.core.kinds import Side
 from drills.core.meanings import Transfer
+from drills.core.plans import Layout
 from drills.core.utterances import Utterance
 from drills.exercises.events import events_of, figures_of, option_of, places_of, questions
 from drills.pictures import STEPS
@@ -50,6 +51,7 @@ class ActOutScreen(TrialScreen):
 
     The first number puts the doer in place, the second one chooses. The answer is on disk before
     the event is performed. When something comes over the performance, it counts as watched.
+    Stacked or left, all of it keeps to the left two thirds.
     """
 
     CSS_PATH = "act_out.tcss"
@@ -102,6 +104,9 @@ class ActOutScreen(TrialScreen):
                         yield from (doer, arrow, other) if is_left else (other, arrow, doer)
                     yield Picture()
 
+    def on_mount(self) -> None:
+        self.set_class(self._layout is not Layout.SIDE_BY_SIDE, "-narrow")
+
     def extra_hints(self) -> tuple[Hint, ...]:
         return (UNDO,) if self._may_undo else ()
 
@@ -148,7 +153,8 @@ class ActOutScreen(TrialScreen):
         """What is shown, in words; what is asked, where a number is to be pressed."""
         if self._event is None:
             return (self._asked_now,)
-        words = lines_of(self.ask.item.options[self._event].text or "", width=_CAPTION_WIDTH)
+        text = self.ask.item.options[self._event].text or ""
+        words = lines_of(text, width=self.query_one(".-caption").size.width or _CAPTION_WIDTH)
         asks = self._pending is None and not self.is_over and not self._answer_shown
         return (*words, self._asked_now) if asks else words
 
@@ -293,18 +299,22 @@ class ActOutScreen(TrialScreen):
     # Pictures
 
     async def paint(self) -> None:
-        boxes = list(self.query(FigureBox))
-        size = smallest([box.picture for box in boxes if box.picture is not None])
-        if not size.area:
-            return
-        drawn = await asyncio.to_thread(self._standing, self._figures, size)
-        for box, cells in zip(boxes, drawn, strict=True):
-            box.stand(cells)
+        size = self._frame_size
+        if size.area:
+            drawn = await asyncio.to_thread(self._standing, self._figures, size)
+            for box, cells in zip(self.query(FigureBox), drawn, strict=True):
+                box.stand(cells)
         ground = self.query_one(".-ground").size
         if self._event is not None:
             await self._paint_event(self._event, ground)
         elif self._doer is not None:
             await self._paint_doer(self._doer, ground)
+
+    @property
+    def _frame_size(self) -> Size:
+        """The room that every figure has in its frame; a frame that is hidden has none."""
+        boxes = [box for box in self.query(FigureBox) if not box.has_class("-gone")]
+        return smallest([box.picture for box in boxes if box.picture is not None])
 
     def _standing(self, figures: tuple[str, ...], size: Size) -> tuple[Cells, ...]:
         return standing(
@@ -349,8 +359,7 @@ class ActOutScreen(TrialScreen):
                 await asyncio.to_thread(self._moving, index, ground)
 
     async def draw_ahead(self, upcoming: Ask) -> None:
-        boxes = [box.picture for box in self.query(FigureBox) if box.picture is not None]
-        size = smallest(boxes)
+        size = self._frame_size
         if upcoming.item.kind is self.ask.item.kind and size.area:
             figures = figures_of(upcoming.item)
             # Only as many figures have frames of the same size.
