@@ -6,18 +6,15 @@ defaults are common practice, no source.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
-from statistics import median
 
-from drills.core.gestures import Tick
 from drills.core.plans import SessionRules
 from drills.core.records import Trial
-
-# A median of fewer waits is chance.
-FEWEST_WAITS = 3
+from drills.measures.decline import Decline, answers_of, decline
+from drills.measures.missing import Missing
+from drills.measures.perseveration import old_acts, responses_of
 
 
 class Rule(StrEnum):
@@ -56,8 +53,8 @@ def decide(
         return None
     last = trials[-1]
     block = [trial for trial in trials if trial.block == last.block]
-    if decline := decline_of(trials, rules, rested_after=rested_after):
-        return _of_decline(decline, is_rested=rested_after is not None)
+    if found := decline_of(trials, rules, rested_after=rested_after):
+        return _of_decline(found, rules, is_rested=rested_after is not None)
     if (
         is_perseveration(block, rules)
         and (count := perseverations(block, rules))
@@ -98,41 +95,19 @@ def perseverations(trials: Sequence[Trial], rules: SessionRules) -> int:
 def is_perseveration(trials: Sequence[Trial], rules: SessionRules) -> bool:
     """Whether the last first response is an error that repeats one of those just before it.
 
-    A gesture: the helper ticked that an earlier one came again. A choice: the same word or picture
-    was chosen before, and another wrong option was there that was not: where every wrong option
-    is an old one, an error cannot be told from any other.
+    A gesture: the helper ticked that an earlier one came again. A word: it was chosen before, and
+    another wrong word was there that was not: where every wrong word is an old one, an error
+    cannot be told from any other. Pictures are made fresh and do not come again.
     """
-    if not rules.perseverations_to_change:
+    if not rules.perseverations_to_change or not trials:
         return False
-    answered = [trial for trial in trials if trial.counts]
-    if not answered or answered[-1] is not trials[-1]:
+    if old_acts(trials[-1:]).right:
+        return True
+    if not responses_of(trials[-1:]):
         return False
-    last = answered[-1]
-    first = last.first
-    if first is None or first.right:
-        return False
-    if first.choice is None:
-        return Tick.OLD_ACT in first.ticks
-    before = answered[-1 - rules.perseveration_look_back : -1]
-    old = {_chosen(trial) for trial in before} - {None}
-    wrong = [
-        _shown(option)
-        for number, option in enumerate(last.asked.options)
-        if number != last.asked.answer
-    ]
-    return _chosen(last) in old and any(option not in old for option in wrong)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Decline:
-    """From the first to the last third: points of a hundred fewer right, and times slower.
-
-    times: None where too few waits were measured.
-    """
-
-    points: float
-    times: float | None
-    fell: bool
+    *before, last = responses_of(trials)
+    old = {response.chosen for response in before[-rules.perseveration_look_back :]}
+    return not last.right and last.chosen in old and any(word not in old for word in last.wrong)
 
 
 def decline_of(
@@ -144,7 +119,6 @@ def decline_of(
     tiredness. After a rest the whole last third must lie behind it.
     """
     kind = trials[-1].asked.kind if trials else None
-    rested = rested_after or 0
     judged = [
         (number, trial)
         for number, trial in enumerate(trials)
@@ -153,27 +127,37 @@ def decline_of(
     if len(judged) < max(3, rules.fewest_trials) or judged[-1][0] != len(trials) - 1:
         return None
     third = len(judged) // 3
-    first = [trial for _, trial in judged[:third]]
-    last = [trial for _, trial in judged[-third:]]
-    if judged[-third][0] < rested:
+    if judged[-third][0] < (rested_after or 0):
         return None
-    fallen = sum(trial.unaided_right for trial in first) - sum(
-        trial.unaided_right for trial in last
-    )
-    times = _times_slower(first, last)
-    fell = bool(rules.fall_points) and 100 * fallen >= rules.fall_points * third
-    slowed = bool(rules.slower_times) and times is not None and times >= rules.slower_times
-    if not fell and not slowed:
+    found = decline([answers_of(trial for _, trial in judged)], fewest=third)
+    if isinstance(found, Missing):
         return None
-    return Decline(points=100 * fallen / third, times=times, fell=fell)
+    return found if _fell(found, rules) or _slowed(found, rules) else None
 
 
-def _of_decline(decline: Decline, *, is_rested: bool) -> Decision:
-    if decline.fell:
-        what = f"{decline.points:.0f} points of 100 fewer were right in the last third"
+def _fell(found: Decline, rules: SessionRules) -> bool:
+    first, last = found.first, found.last
+    # In whole numbers, so that exactly the points of the plan count.
+    fallen = 100 * (first.right * last.of - last.right * first.of)
+    return bool(rules.fall_points) and fallen >= rules.fall_points * first.of * last.of
+
+
+def _slowed(found: Decline, rules: SessionRules) -> bool:
+    ratio = found.latency_ratio
+    if isinstance(ratio, Missing) or not rules.slower_times:
+        return False
+    return ratio >= rules.slower_times
+
+
+def _of_decline(found: Decline, rules: SessionRules, *, is_rested: bool) -> Decision:
+    if _fell(found, rules):
+        what = (
+            f"{found.last.right} of {found.last.of} were right in the last third, "
+            f"{found.first.right} of {found.first.of} in the first"
+        )
         plain = "Fewer are right than at the start."
     else:
-        what = f"answers in the last third took {decline.times:.1f} times as long as in the first"
+        what = f"answers in the last third took {found.latency_ratio:.1f} times as long as before"
         plain = "Answers take longer than at the start."
     then = "after a rest too, so the session ends" if is_rested else "so a rest is offered"
     does = "We stop soon." if is_rested else "Rest now."
@@ -209,33 +193,3 @@ def _of_errors(
 
 def _is_unaided(trial: Trial) -> bool:
     return trial.counts and trial.first is not None and trial.first.cue_level == 0
-
-
-def _times_slower(first: Sequence[Trial], last: Sequence[Trial]) -> float | None:
-    """Of right answers alone, where both thirds have enough measured waits."""
-    before, after = _waits(first), _waits(last)
-    if min(len(before), len(after)) < FEWEST_WAITS or median(before) <= 0:
-        return None
-    return median(after) / median(before)
-
-
-def _waits(trials: Sequence[Trial]) -> list[int]:
-    return [
-        trial.first.latency_ms
-        for trial in trials
-        if trial.unaided_right and trial.first is not None and trial.first.latency_ms is not None
-    ]
-
-
-def _chosen(trial: Trial) -> str | None:
-    """What was chosen first, as it looks; None for no choice."""
-    choice = None if trial.first is None else trial.first.choice
-    return None if choice is None else _shown(trial.asked.options[choice])
-
-
-def _shown(option: object) -> str:
-    """A word as it reads, a picture by what happens in it, whichever side it is drawn on."""
-    if not isinstance(option, dict):
-        return str(option)
-    text = option.get("text")
-    return str(text).lower() if text else json.dumps(option.get("meaning"), sort_keys=True)

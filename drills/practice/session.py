@@ -239,7 +239,7 @@ class Session:
         self._ended.append(asking)
         self._decision = self._course.took(trial)
         if self._decision is not None:
-            self.observe(Topic.RULE, tiredness=None, note=self._decision.why)
+            self.observe(Topic.RULE, tiredness=None, note=f"Rule: {self._decision.why}")
 
     def _next(self, *, rest_between: bool) -> Step:
         dealt = self._course.next

@@ -14,6 +14,7 @@ from drills.core.words import Lexicon
 
 # What most often goes wrong in a gesture; the shares are invented.
 _SLIPS = (Tick.GRIP, Tick.PLACE, Tick.PATH, Tick.HAND_AS_TOOL, Tick.SEARCH)
+_MISSES = (*_SLIPS, Tick.OLD_ACT)
 
 
 class Patient:
@@ -58,7 +59,7 @@ class Patient:
             return (3, ()) if self._rng.random() < 0.6 else (2, (self._rng.choice(_SLIPS),))
         if self._rng.random() < 0.2:
             return 0, (Tick.NOTHING,)
-        return 1, (self._rng.choice(_SLIPS),)
+        return 1, (self._rng.choice(_MISSES),)
 
     def learn(self, item: Item) -> None:
         """One more trial of this kind has been practised."""
