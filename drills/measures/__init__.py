@@ -1,11 +1,11 @@
 """Measures: numbers about practice, one family a module.
 
 Holds accuracy, agreement of raters, chance, comparing of two shares, cues, decline within sessions,
-dose, errors, intervals, latency, pairs (the same items twice), perseveration, phases (baseline
-against treatment), retention, sides and trend; `missing` says why a number is not given. May import
-core and the standard library's arithmetic; no clock, disk or chance. Every number says how many
-trials it rests on. Tested by tests/measures, against published tables and independent statistics
-libraries.
+detection (true from false), dose, errors, intervals, latency, pairs (the same items twice),
+perseveration, phases (baseline against treatment), retention, sides and trend; `missing` says why
+a number is not given. May import core and the standard library's arithmetic; no clock, disk or
+chance. Every number says how many trials it rests on. Tested by tests/measures, against published
+tables and independent statistics libraries.
 """
 
 from drills.measures import (
@@ -15,6 +15,7 @@ from drills.measures import (
     comparing,
     cues,
     decline,
+    detection,
     dose,
     errors,
     intervals,
@@ -35,6 +36,7 @@ __all__ = [
     "comparing",
     "cues",
     "decline",
+    "detection",
     "dose",
     "errors",
     "intervals",

@@ -99,7 +99,7 @@ def weighted_kappa(
     if lacking is not None:
         return lacking
     rows = [sum(row) for row in table]
-    columns = [sum(column) for column in zip(*table, strict=True)]
+    columns: list[int] = [sum(column) for column in zip(*table, strict=True)]
     cells = [(i, j) for i in range(classes) for j in range(classes)]
     seen = sum(disagreement[i][j] * table[i][j] for i, j in cells)
     expected = sum(disagreement[i][j] * rows[i] * columns[j] for i, j in cells) / of
@@ -122,7 +122,7 @@ def fleiss_kappa(table: Counts, *, fewest: int = FEWEST_PAIRS) -> float | Missin
         raise ValueError("each thing needs the same number of raters, at least two")
     of = len(table) * raters
     # Whole numbers, so that full agreement on one class is told from nearly full.
-    totals = [sum(column) for column in zip(*table, strict=True)]
+    totals: list[int] = [sum(column) for column in zip(*table, strict=True)]
     squares = sum(total * total for total in totals)
     if squares == of * of:
         return NO_SPREAD

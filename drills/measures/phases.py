@@ -76,36 +76,21 @@ def nap(
     """Non-overlap of all pairs: the share of pairs in which treatment is higher, ties as halves.
 
     Source: Parker and Vannest 2009, Behavior Therapy 40:357; standard error: Hanley and McNeil
-    1982, Radiology 143:29 (from memory).   Missing: fewer than `fewest` points in a phase.
+    1982, Radiology 143:29, out of the points themselves and not their approximation from the area
+    alone, with ties as halves, as common software for single cases has it.
+    Missing: fewer than `fewest` points in a phase.
     """
     lacking = _few(baseline, treatment, fewest)
     if lacking is not None:
         return lacking
-    pairs = len(baseline) * len(treatment)
-    value = (_between(baseline, treatment) + pairs) / (2 * pairs)
+    value = (_between(baseline, treatment) / (len(baseline) * len(treatment)) + 1) / 2
     return Nap(
         value=value,
-        standard_error=hanley_mcneil(value, len(baseline), len(treatment)),
+        standard_error=_standard_error(baseline, treatment, value),
         band=nap_band(value),
         baseline=len(baseline),
         treatment=len(treatment),
     )
-
-
-def hanley_mcneil(area: float, one: int, other: int) -> float:
-    """The standard error of an area under the curve from `one` and `other` points.
-
-    Source: Hanley and McNeil 1982, Radiology 143:29 (from memory).
-    """
-    both_above = area / (2 - area)
-    above_both = 2 * area * area / (1 + area)
-    spread = (
-        area * (1 - area)
-        + (one - 1) * (both_above - area * area)
-        + (other - 1) * (above_both - area * area)
-    )
-    # Rounding may leave a hair below nothing at the ends.
-    return sqrt(max(spread, 0.0) / (one * other))
 
 
 def nap_band(value: float) -> NapBand:
@@ -205,3 +190,18 @@ def _few(baseline: Sequence[float], treatment: Sequence[float], fewest: int) -> 
 def _between(baseline: Sequence[float], treatment: Sequence[float]) -> int:
     """Pairs in which treatment is higher less those in which it is lower."""
     return sum((after > before) - (after < before) for before in baseline for after in treatment)
+
+
+def _standard_error(baseline: Sequence[float], treatment: Sequence[float], value: float) -> float:
+    """Of the share of pairs `value`, after Hanley and McNeil."""
+    one, other = len(baseline), len(treatment)
+    # How a point of one phase fares, on average, against all of the other.
+    passed_by = [(_between([before], treatment) / other + 1) / 2 for before in baseline]
+    passing = [(_between(baseline, [after]) / one + 1) / 2 for after in treatment]
+    spread = (
+        value * (1 - value)
+        + (other - 1) * (fmean(share * share for share in passed_by) - value * value)
+        + (one - 1) * (fmean(share * share for share in passing) - value * value)
+    )
+    # Rounding may leave a hair below nothing at the ends.
+    return sqrt(max(spread, 0.0) / (one * other))

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from drills.core.gestures import Tick
-from drills.measures.accuracy import Share, count
+from drills.measures.accuracy import Share, count, percent
+from drills.measures.missing import Lack, Missing
 from tests.measures.made import WAVE, asked, trial
 
 
@@ -51,3 +52,10 @@ def test_a_gesture_that_pain_hindered_is_not_judged():
     assert count([hurt, trial(3, target=WAVE), trial(1, target=WAVE)]).unaided == Share(
         right=1, of=2
     )
+
+
+def test_a_percentage_is_hidden_below_five_trials():
+    assert percent(Share(right=3, of=5)) == 60
+    assert percent(Share(right=4, of=4)) == Missing(lack=Lack.TRIALS, have=4, need=5)
+    assert percent(Share(right=3, of=4), fewest=4) == 75
+    assert percent(Share(right=0, of=0), fewest=0) == Missing(lack=Lack.TRIALS, have=0, need=1)

@@ -11,7 +11,15 @@ from hypothesis import strategies as st
 
 from drills.core.gestures import Tick
 from drills.core.records import CloseReason, Observation, SessionClosed, SessionOpened, Topic
-from drills.measures.dose import active_seconds, adherence, amount, session_seconds, sittings
+from drills.measures.dose import (
+    active_seconds,
+    adherence,
+    amount,
+    cumulative_hours,
+    hours_per_week,
+    session_seconds,
+    sittings,
+)
 from tests.measures.made import MONDAY, WAVE, trial
 
 
@@ -177,3 +185,22 @@ def test_active_time_never_exceeds_the_clock_nor_a_minute_a_wait(seconds: float,
     made = trial(*["wrong"] * responses, seconds=seconds)
     active = active_seconds(made)
     assert 0 <= active <= min(seconds, 60 * (responses + 1)) + 1e-3
+
+
+def test_hours_a_week_go_by_the_days_that_were_there():
+    assert hours_per_week(90, 7) == 1.5
+    assert hours_per_week(60, 14) == 0.5
+    assert hours_per_week(60, 0) is None
+
+
+def test_hours_add_up_day_by_day_in_order():
+    tuesday = MONDAY.date() + timedelta(days=1)
+    assert cumulative_hours({tuesday: 30, MONDAY.date(): 60}) == {MONDAY.date(): 1, tuesday: 1.5}
+    assert cumulative_hours({}) == {}
+
+
+@given(st.dictionaries(st.dates(), st.floats(0, 600), max_size=20))
+def test_hours_never_go_down_and_end_with_all_of_them(minutes):
+    found = list(cumulative_hours(minutes).values())
+    assert found == sorted(found)
+    assert not minutes or found[-1] == pytest.approx(sum(minutes.values()) / 60)

@@ -7,11 +7,12 @@ checks hold every result against statsmodels, which nobody here wrote.
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from statsmodels.stats.proportion import confint_proportions_2indep, proportion_confint
 
 from drills.measures.intervals import newcombe_difference, wilson
+from tests.measures.draws import DRAWS
 
 counts = st.integers(1, 400).flatmap(lambda of: st.tuples(st.integers(0, of), st.just(of)))
 
@@ -54,6 +55,7 @@ def test_differences_give_newcombes_printed_intervals(counts, low, high):
     assert (interval.low, interval.high) == pytest.approx((low, high), abs=5e-5)
 
 
+@settings(max_examples=DRAWS)
 @given(counts)
 def test_wilson_agrees_with_statsmodels(count):
     right, of = count
@@ -63,6 +65,7 @@ def test_wilson_agrees_with_statsmodels(count):
     )
 
 
+@settings(max_examples=DRAWS)
 @given(counts, counts)
 def test_differences_agree_with_statsmodels(now, earlier):
     interval = newcombe_difference(*now, *earlier)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import median_abs_deviation
 
 from drills.measures.latency import bounds, scaled_deviation, summarise
+from tests.measures.draws import DRAWS
 from tests.measures.made import WAVE, trial
 
 LEYS = [1, 3, 3, 6, 8, 10, 10, 1000]
@@ -19,6 +20,7 @@ def test_the_published_example_gives_its_published_bounds():
     assert bounds(LEYS) == pytest.approx((-8.57, 22.57), abs=5e-3)
 
 
+@settings(max_examples=DRAWS)
 @given(st.lists(st.integers(0, 10**5), min_size=1, max_size=60))
 def test_median_and_deviation_agree_with_numpy_and_scipy(values: list[int]):
     # scipy's "normal" scale is 1.482602..., the paper's 1.4826.
