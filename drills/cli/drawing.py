@@ -3,26 +3,30 @@
 from __future__ import annotations
 
 import argparse
+import json
 import sys
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 
 from drills import wiring
-from drills.cli.names import in_words, nearest
+from drills.cli.meaning_forms import EXAMPLES, parse
+from drills.cli.meaning_words import words_of
+from drills.cli.names import in_words
 from drills.cli.types import cell_size
 from drills.core.cells import Encoding
 from drills.core.kinds import Side
 from drills.core.meaning_json import from_json
-from drills.core.meanings import Act, Meaning, Place, Relation, Scene
+from drills.core.meanings import Act, Asked, Meaning, Scene, Undergone
 from drills.core.problems import BadInput, Failure
 from drills.core.records import latest_trials
 from drills.core.words import Lexicon
-from drills.pictures import ansi, can_draw, draw, drawing
+from drills.language import as_drawn
+from drills.pictures import ansi, can_draw, draw, drawing, why_not
 
 
 def add(picture: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     picture.add_argument(
-        "meaning", nargs="*", metavar="WORD", help="as in: push nurse baker, or: cup behind box"
+        "meaning", nargs="*", metavar="WORD", help="a meaning, in one of the forms below"
     )
     picture.add_argument("--item", metavar="ID", help="the pictures of an item that was given")
     picture.add_argument("--cells", type=cell_size, default=(38, 15), metavar="38x15")
@@ -31,6 +35,14 @@ def add(picture: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     )
     picture.add_argument("--side", type=Side, choices=list(Side), default=Side.LEFT)
     picture.add_argument("--out", metavar="FILE", help="a .png or .svg file")
+    picture.formatter_class = argparse.RawDescriptionHelpFormatter
+    width = max(map(len, EXAMPLES)) + 2
+    forms = "\n".join(f"  {words:{width}}{says}" for words, says in EXAMPLES.items())
+    picture.epilog = (
+        f"forms of a meaning:\n{forms}\n\n"
+        "Every form of a word will do (pushed, nurses, the baker). A meaning may also be given as\n"
+        "the JSON that `drills items --format jsonl` prints. With no words, every verb is drawn."
+    )
     picture.set_defaults(action=show_picture)
 
 
@@ -42,6 +54,8 @@ def show_picture(options: argparse.Namespace) -> int:
         for scene in scenes:
             (cells,) = draw([scene], columns=columns, lines=lines, encoding=encoding)
             print(in_words(scene))
+            if unclear := why_not(scene.meaning, lines=lines):
+                print(f"Hard to make out at this size: {unclear}.")
             sys.stdout.write(ansi.write(cells))
         return 0
     if len(scenes) > 1:
@@ -76,7 +90,7 @@ def _scenes(options: argparse.Namespace) -> Sequence[Scene]:
         return _scenes_of_item(options.item, options)
     lexicon = wiring.material(wiring.locale_of()).lexicon
     if options.meaning:
-        return (Scene(meaning=parse_meaning(options.meaning, lexicon), side=options.side),)
+        return (scene_of(read_meaning(options.meaning, lexicon), options.side, lexicon),)
     return _every_verb(lexicon)
 
 
@@ -112,41 +126,48 @@ def _every_verb(lexicon: Lexicon) -> Sequence[Scene]:
     return scenes
 
 
-def parse_meaning(words: Sequence[str], lexicon: Lexicon) -> Meaning:
-    """`push nurse baker` or `cup in front of box` as a meaning.
+def read_meaning(words: Sequence[str], lexicon: Lexicon) -> Meaning:
+    """A meaning in plain words, or as the JSON that `drills items --format jsonl` prints.
 
-    Raises: BadInput that names the word and the nearest known one.
+    Raises: BadInput that says what is wrong and how to mend it.
     """
-    if words[0] in lexicon.verbs or (len(words) == 3 and words[1] in lexicon.nouns):
-        if len(words) != 3:
-            raise BadInput("Name a verb, its doer and the one it is done to: push nurse baker.")
-        verb, doer, done_to = words
-        _require(verb, lexicon.verbs, "verb")
-        _require(doer, lexicon.nouns, "noun")
-        _require(done_to, lexicon.nouns, "noun")
-        pairs = {(a.key, b.key) for a, b in lexicon.partners(lexicon.verbs[verb])}
-        if (doer, done_to) not in pairs:
-            raise BadInput(
-                f"{doer} and {done_to} make no pair for {verb}. Try: {verb} nurse baker."
-            )
-        return Act(verb=verb, doer=doer, done_to=done_to)
-    thing, landmark, relation = words[0], words[-1], " ".join(words[1:-1])
-    known = [word.value for word in Relation]
-    if relation not in known:
-        raise BadInput(
-            "Name a verb and two people (push nurse baker), or two things and a place "
-            f"(cup behind box). {' '.join(words)!r} is neither."
-        )
-    things = {noun.key: noun for noun in lexicon.things}
-    _require(thing, things, "thing")
-    _require(landmark, things, "thing")
-    if thing == landmark:
-        raise BadInput("Name two different things.")
-    if relation == "in" and not things[landmark].container:
-        raise BadInput(f"Nothing can be in a {landmark}.")
-    return Place(relation=Relation(relation), thing=thing, landmark=landmark)
+    text = " ".join(words).strip()
+    return _from_json(text) if text.startswith(("{", "[")) else parse(words, lexicon)
 
 
-def _require(word: str, known: Collection[str], sort: str) -> None:
-    if word not in known:
-        raise BadInput(f"There is no {sort} {word!r}. {nearest(word, known)}")
+def _from_json(text: str) -> Meaning:
+    mend = "Give one line of `drills items --format jsonl`, or its meaning."
+    try:
+        row = json.loads(text)
+        meaning = from_json(row.get("meaning", row))
+        # Values of a wrong type are not found until they are used.
+        why_not(meaning)
+        words_of(meaning)
+    except json.JSONDecodeError as error:
+        raise BadInput(f"This is no JSON, from character {error.pos + 1} on. {mend}") from None
+    except (ValueError, TypeError, AttributeError, KeyError, RecursionError):
+        raise BadInput(f"This JSON is no meaning. {mend}") from None
+    return meaning
+
+
+def scene_of(meaning: Meaning, side: Side, lexicon: Lexicon) -> Scene:
+    """The scene that shows `meaning`; who is not named is somebody that suits it.
+
+    Raises: BadInput with the reason when no picture can show it.
+    """
+    others = tuple(lexicon.nouns)
+    match meaning:
+        case Undergone():
+            shown: tuple[Meaning, ...] = tuple(meaning.by(other) for other in others)
+        case Asked():
+            shown = tuple(meaning.answered(other) for other in others)
+        case _:
+            shown = (meaning,)
+    drawn = [as_drawn(each, lexicon) for each in shown]
+    for each in drawn:
+        if can_draw(each):
+            return Scene(meaning=each, side=side)
+    raise BadInput(
+        f"{words_of(meaning)!r} is not drawn: {why_not(drawn[0])}. "
+        "Try another, as in: nurse push baker."
+    )

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from difflib import get_close_matches
 
-from drills.core.meaning_json import as_json
-from drills.core.meanings import Act, Place, Scene
+from drills.cli.meaning_words import words_of
+from drills.core.meanings import Act, Scene
 
 
 def nearest(name: str, known: Iterable[str]) -> str:
@@ -18,9 +18,5 @@ def nearest(name: str, known: Iterable[str]) -> str:
 
 def in_words(scene: Scene) -> str:
     """The meaning of a scene as `drills picture` takes it, and where the doer stands."""
-    meaning = scene.meaning
-    if isinstance(meaning, Act):
-        return f"{meaning.verb} {meaning.doer} {meaning.done_to}, doer {scene.side}"
-    if isinstance(meaning, Place):
-        return f"{meaning.thing} {meaning.relation} {meaning.landmark}"
-    return ", ".join(f"{key} {value}" for key, value in as_json(meaning).items())
+    words = words_of(scene.meaning)
+    return f"{words}, doer {scene.side}" if isinstance(scene.meaning, Act) else words

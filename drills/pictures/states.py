@@ -12,7 +12,7 @@ from drills.pictures.cast import Person
 from drills.pictures.geometry import INK, area, between, blob, line, plus, put
 from drills.pictures.heads import behind_head, head
 from drills.pictures.people import figure
-from drills.pictures.poses import hand_at, shoulder, stance
+from drills.pictures.poses import hand_at, stance
 from drills.pictures.shapes import Colour, Ellipse, Point, Shape
 from drills.pictures.skeleton import Build, Mouth, Pose, on_long_legs, solve
 from drills.pictures.stage import Body

@@ -213,7 +213,7 @@ def test_pictures_go_to_the_terminal_and_to_files(tmp_path: Path) -> None:
         assert place.stat().st_size > 500
     line = one_sentence(run("picture", "push", "nurse", "bakr", folder=tmp_path), 2)
     assert "baker" in line
-    assert "in a ball" in one_sentence(run("picture", "cup", "in", "ball", folder=tmp_path), 2)
+    assert "in ball" in one_sentence(run("picture", "cup", "in", "ball", folder=tmp_path), 2)
     assert ".png" in one_sentence(
         run("picture", "cup", "on", "box", "--out", str(tmp_path / "a.gif"), folder=tmp_path), 2
     )
