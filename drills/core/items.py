@@ -65,6 +65,7 @@ class CueKind(StrEnum):
     PICTURE = "picture"
     MODEL = "model"
     WORDS = "words"
+    TREE = "family tree"
     TOGETHER = "together"
     HAND = "hand"
     ANSWER = "answer"

@@ -18,6 +18,7 @@ from drills.language.kin_questions import (
     ask_relation,
     ask_same,
     ask_sex,
+    ask_sex_of_this,
 )
 from drills.language.padding import adjunct_choices, lengths, padded, placed
 from drills.language.plain import restate, restated
@@ -64,6 +65,7 @@ __all__ = [
     "ask_relation",
     "ask_same",
     "ask_sex",
+    "ask_sex_of_this",
     "ask_what_happened",
     "ask_whether",
     "count_with_adjuncts",

@@ -32,6 +32,13 @@ def ask_sex(kin: Kin, lexicon: Lexicon, *, of: bool = False) -> Sentence:
     return _is_it(kin, lexicon, (*woman, small("or", Part.CONJUNCTION), *man), of=of)
 
 
+def ask_sex_of_this(kin: Kin, lexicon: Lexicon) -> Sentence:
+    """ "Is this a woman or a man?", of someone who was just told of."""
+    woman, man = (indefinite(_BY_SEX[sex], Role.COMPLEMENT) for sex in (Sex.FEMALE, Sex.MALE))
+    this = (finite_small("be", kin.tense, Role.IT), pronoun("this", Role.IT))
+    return _question(kin, (*this, *woman, small("or", Part.CONJUNCTION), *man), lexicon)
+
+
 def answer_sex(kin: Kin) -> str:
     """ "a woman" or "a man"."""
     return f"a {_BY_SEX[sex_of(kin.terms)]}"

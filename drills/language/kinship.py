@@ -85,6 +85,11 @@ def sex_of(terms: Terms) -> Sex:
     return _WORDS[terms[-1]][1]
 
 
+def steps_of(term: str) -> tuple[Step, ...]:
+    """The moves that one word stands for: an aunt is a parent's sister.   Raises: KeyError."""
+    return _WORDS[term][0]
+
+
 def is_possible(terms: Terms) -> bool:
     """Whether anyone can be so related: nobody's husband has a husband here."""
     return bool(places(terms))

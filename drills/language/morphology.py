@@ -62,8 +62,10 @@ def _named(key: str, lexicon: Lexicon) -> Noun | KinTerm:
 
 
 def _noun(word: Word, lexicon: Lexicon) -> str:
-    if word.lemma in lexicon.facts.nouns:
-        return lexicon.facts.nouns[word.lemma].singular
+    # What stands in facts alone is told of one.
+    known = lexicon.facts.nouns.get(word.lemma)
+    if known is not None and word.lemma not in lexicon.kin:
+        return known.singular
     noun = _named(word.lemma, lexicon)
     if word.form is Form.POSSESSIVE:
         return f"{noun.singular}'s"

@@ -149,7 +149,7 @@ def ask_less(comparison: Comparison, lexicon: Lexicon) -> Sentence:
     """ "Who is shorter?" of a taller one; "Who is less happy?" where there is no opposite."""
     opposite = lexicon.adjectives[comparison.quality].opposite
     if opposite is None:
-        less = (small("less", Part.DETERMINER), small(comparison.quality, Part.ADJECTIVE))
+        less: Phrase = (small("less", Part.DETERMINER), small(comparison.quality, Part.ADJECTIVE))
     else:
         less = (Word(lemma=opposite, part=Part.ADJECTIVE, form=Form.COMPARATIVE),)
     return _who_is(comparison, less, lexicon)

@@ -101,7 +101,7 @@ def state_fact(fact: Fact, form: str, lexicon: Lexicon) -> Sentence:
 
     Raises: KeyError for an unknown form or a word that the lexicon lacks.
     """
-    made = (EASY | HARD)[form](fact, sort_of(fact, lexicon))
+    made = {**EASY, **HARD}[form](fact, sort_of(fact, lexicon))
     return Sentence(tokens=finish(made, lexicon), plain=restate_fact(fact, lexicon).text)
 
 

@@ -1,0 +1,165 @@
+"""Who did what: name the doer or the one it was done to.
+
+With "neither" among the answers one item in ten at most asks of a third one, who is in no part of
+the sentence, to catch answers given without listening; a block of fewer than ten has none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from drills.core.items import Cue, CueKind, Foil, Item, Option, Target
+from drills.core.meanings import Act, Asked
+from drills.core.meanings import Role as Part
+from drills.core.words import Lexicon, Sentence
+from drills.exercises.balance import spread, without_runs
+from drills.exercises.cues import say
+from drills.exercises.exercise import Batch
+from drills.exercises.match import named_doer
+from drills.exercises.question.acts import (
+    LONGEST_RUN,
+    TELLING,
+    Told,
+    act_of,
+    has_verbs,
+    named_done_to,
+    told_acts,
+    words_of,
+)
+from drills.exercises.question.form import Form, form_of, part_of
+from drills.exercises.question.ladder import question_ladder, stressed
+from drills.exercises.question.making import item_of, placed, right, said, wrong
+from drills.exercises.question.rules import NEITHER, with_neither
+from drills.exercises.reasons import WhyWrong
+from drills.language import Role, answer_name, ask_about, ask_doer, ask_done_to, realise
+
+NAME = "who-did-what"
+NEITHER_NAME = with_neither(NAME)
+CATCH_SHARE = 10
+"""One item in so many, at most, asks of a third one. Common practice."""
+
+
+def _make(batch: Batch) -> tuple[Item, ...]:
+    rng = batch.rng
+    names = [target.name for target in batch.targets]
+    answers = without_runs(rng, names, lambda: spread(rng, names, (0, 1)), longest=LONGEST_RUN)
+    asked = spread(rng, names, (Role.DOER, Role.DONE_TO), crossed=answers)
+    catches = _catches(batch)
+    return tuple(
+        _caught(batch, target, told, role, answer)
+        if index in catches
+        else _item(batch, target, told, role, answer)
+        for index, (target, told, role, answer) in enumerate(
+            zip(batch.targets, told_acts(batch), asked, answers, strict=True)
+        )
+    )
+
+
+def _catches(batch: Batch) -> Sequence[int]:
+    may = [index for index, target in enumerate(batch.targets) if form_of(target) == NEITHER_NAME]
+    return batch.rng.sample(may, len(may) // CATCH_SHARE)
+
+
+def _item(batch: Batch, target: Target, told: Told, role: Role, answer: int) -> Item:
+    lexicon, act = batch.material.lexicon, act_of(told)
+    ask = ask_doer if role is Role.DOER else ask_done_to
+    key, other = (act.doer, act.done_to) if role is Role.DOER else (act.done_to, act.doer)
+    foil = wrong(answer_name(lexicon.nouns[other]), Foil.REVERSAL, WhyWrong.FALSE_ROLE)
+    options = placed(right(answer_name(lexicon.nouns[key])), [foil], answer, batch.rng.shuffle)
+    if form_of(target) == NEITHER_NAME:
+        options = (*options, wrong(NEITHER, Foil.NOUN, WhyWrong.FALSE_NOUN))
+    # Help turns to the one who is not asked about, since the other would be the answer.
+    turned = Role.DONE_TO if role is Role.DOER else Role.DOER
+    return _made(
+        batch,
+        target,
+        told,
+        question=ask(act, lexicon),
+        options=options,
+        answer=answer,
+        turned=turned,
+    )
+
+
+def _caught(batch: Batch, target: Target, told: Told, role: Role, answer: int) -> Item:
+    """Who did it to a third one, or was it done to by: neither of the two."""
+    lexicon, act = batch.material.lexicon, act_of(told)
+    doer = lexicon.nouns[act.doer]
+    others = [
+        noun.key
+        for noun in lexicon.nouns.values()
+        if noun.sort is doer.sort
+        and noun.band == doer.band
+        and noun.key not in (act.doer, act.done_to)
+    ]
+    part = Part.DOER if role is Role.DOER else Part.DONE_TO
+    third = Asked(verb=act.verb, known=batch.rng.choice(others), asked=part, tense=act.tense)
+    construction = "subject-question" if role is Role.DOER else "object-question-who"
+    names = [act.doer, act.done_to] if answer == 0 else [act.done_to, act.doer]
+    options = (
+        *(
+            wrong(answer_name(lexicon.nouns[name]), Foil.NOUN, WhyWrong.FALSE_NOUN)
+            for name in names
+        ),
+        right(NEITHER),
+    )
+    return _made(
+        batch,
+        target,
+        told,
+        question=realise(third, construction, lexicon),
+        options=options,
+        answer=len(names),
+        turned=Role.DOER,
+    )
+
+
+def _made(
+    batch: Batch,
+    target: Target,
+    told: Told,
+    *,
+    question: Sentence,
+    options: tuple[Option, ...],
+    answer: int,
+    turned: Role,
+) -> Item:
+    lexicon = batch.material.lexicon
+    act, construction = act_of(told), part_of(target.name)
+    sentence = realise(told, construction, lexicon)
+    spoken = said(sentence.spoken, question.spoken)
+    return item_of(
+        batch,
+        target,
+        construction=construction,
+        sentence=sentence.text,
+        question=question,
+        spoken=spoken,
+        restated=realise(act, "active", lexicon).spoken,
+        options=options,
+        answer=answer,
+        cues=question_ladder(
+            asked=spoken,
+            text=stressed(sentence),
+            turns=ask_about(act, turned, lexicon).text,
+            options=options,
+            told=named(act, turned, lexicon),
+            answer_text=sentence.plain,
+            answer=answer,
+        ),
+        meaning=told,
+        words=words_of(told, lexicon),
+    )
+
+
+def named(act: Act, role: Role, lexicon: Lexicon) -> Cue:
+    """Level 6: one of the two with what is true of that one."""
+    if role is Role.DOER:
+        text, kind = named_doer(act, lexicon), CueKind.NAME_DOER
+    else:
+        text, kind = named_done_to(act, lexicon), CueKind.HINT
+    return Cue(level=6, kind=kind, text=text, spoken=say(text))
+
+
+WHO_DID_WHAT = Form(name=NAME, parts=TELLING, by_verbs=True, is_there=has_verbs, make=_make)
+WITH_NEITHER = Form(name=NEITHER_NAME, parts=TELLING, by_verbs=True, is_there=has_verbs, make=_make)
