@@ -138,14 +138,13 @@ def kappa_band(value: float) -> KappaBand:
     """
     if value < 0:
         return KappaBand.POOR
-    hundredths = round(100 * value)
     bands = (
-        (20, KappaBand.SLIGHT),
-        (40, KappaBand.FAIR),
-        (60, KappaBand.MODERATE),
-        (80, KappaBand.SUBSTANTIAL),
+        (0.205, KappaBand.SLIGHT),
+        (0.405, KappaBand.FAIR),
+        (0.605, KappaBand.MODERATE),
+        (0.805, KappaBand.SUBSTANTIAL),
     )
-    return next((band for most, band in bands if hundredths <= most), KappaBand.ALMOST_PERFECT)
+    return next((band for below, band in bands if value < below), KappaBand.ALMOST_PERFECT)
 
 
 def compare_scores(

@@ -98,10 +98,9 @@ def nap_band(value: float) -> NapBand:
 
     Source: Parker and Vannest 2009 (from memory).
     """
-    hundredths = round(100 * value)
-    if hundredths <= 65:
+    if value < 0.655:
         return NapBand.WEAK
-    return NapBand.MEDIUM if hundredths <= 92 else NapBand.STRONG
+    return NapBand.MEDIUM if value < 0.925 else NapBand.STRONG
 
 
 def tau(
