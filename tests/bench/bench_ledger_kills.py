@@ -12,6 +12,8 @@ from itertools import count
 from pathlib import Path
 from statistics import median
 
+import pytest
+
 from drills.ledger import verify
 from tests.whole.player import installed, put_plan_in_force
 from tests.whole.records_kills import Killed, Lost, play_until_killed
@@ -21,6 +23,7 @@ SEED = int(os.environ.get("DRILLS_SEED", "0"))
 STARTS_A_FOLDER = 10
 
 
+@pytest.mark.timeout(3600)
 def test_kills_at_moments_of_chance(tmp_path: Path) -> None:
     killed: list[Killed] = []
     ended: list[Killed] = []
