@@ -12,13 +12,23 @@ from scipy.stats import binomtest
 from drills.catalogue import load_profiles, read_plan
 from drills.core.items import Foil, Kind
 from drills.core.material import Material
+from drills.core.plans import CueDirection, Plan
 from drills.core.profiles import Profile
-from drills.core.records import SessionOpened, Trial, latest_trials
+from drills.core.records import (
+    CloseReason,
+    Observation,
+    SessionClosed,
+    SessionOpened,
+    Topic,
+    Trial,
+    latest_trials,
+)
 from drills.rehearsal import MemoryRecords, Rehearsal
 from tests.edges import QuietVoice
 
 CONTENT = Path(__file__).parents[2] / "content"
 PROFILES = load_profiles(CONTENT / "profiles.toml")
+STARTER = read_plan(CONTENT / "plans" / "starter.toml")
 KNOWS_NOTHING = Profile(
     name="made for a test",
     label="guesses",
@@ -35,10 +45,12 @@ KNOWS_NOTHING = Profile(
 )
 
 
-def rehearsed(material: Material, profile: Profile, *, weeks: int, seed: int) -> MemoryRecords:
+def rehearsed(
+    material: Material, profile: Profile, *, weeks: int, seed: int, plan: Plan = STARTER
+) -> MemoryRecords:
     records = MemoryRecords()
     Rehearsal(
-        plan=read_plan(CONTENT / "plans" / "starter.toml"),
+        plan=plan,
         material=material,
         records=records,
         voice=QuietVoice(),
@@ -107,3 +119,55 @@ def test_every_profile_practises(material: Material, name: str) -> None:
     kinds = {trial.asked.kind for trial in latest_trials(records.entries())}
     # Who tires quickly may never reach the last block.
     assert kinds >= {Kind.MATCH, Kind.CLOZE}
+
+
+def rules_of(records: MemoryRecords) -> list[str]:
+    return [
+        entry.note
+        for entry in records.entries()
+        if isinstance(entry, Observation) and entry.topic is Topic.RULE
+    ]
+
+
+def test_a_patient_who_guesses_meets_every_rule_of_the_plan(material: Material) -> None:
+    # With one wrong word an error cannot be told from an old answer.
+    blocks = tuple(replace(block, options=4) for block in STARTER.blocks)
+    plan = replace(STARTER, blocks=blocks)
+    told = rules_of(rehearsed(material, KNOWS_NOTHING, weeks=4, seed=3, plan=plan))
+    for part in ("full help", "an easier name", "the task changes"):
+        assert any(part in each for each in told), part
+    early = replace(STARTER, session_rules=replace(STARTER.session_rules, fewest_trials=6))
+    told = rules_of(rehearsed(material, KNOWS_NOTHING, weeks=3, seed=3, plan=early))
+    for part in ("a rest is offered", "the session ends"):
+        assert any(part in each for each in told), part
+
+
+def test_with_the_rules_off_nothing_is_changed(material: Material) -> None:
+    off = replace(
+        STARTER.session_rules,
+        errors_to_full_help=0,
+        errors_to_easier=0,
+        perseverations_to_change=0,
+        fall_points=0,
+        slower_times=0,
+    )
+    plan = replace(STARTER, session_rules=off)
+    records = rehearsed(material, KNOWS_NOTHING, weeks=2, seed=3, plan=plan)
+    assert rules_of(records) == []
+    closed = [entry for entry in records.entries() if isinstance(entry, SessionClosed)]
+    assert {entry.reason for entry in closed} == {CloseReason.FINISHED}
+
+
+def test_most_to_least_leads_a_learner_from_full_help_to_none(material: Material) -> None:
+    blocks = tuple(replace(block, cues=CueDirection.MOST_TO_LEAST) for block in STARTER.blocks)
+    plan = replace(STARTER, blocks=blocks)
+    profile = replace(PROFILES["slow-but-steady"], missed=0.0, tiring=0.0)
+    records = rehearsed(material, profile, weeks=4, seed=4, plan=plan)
+    levels = [
+        trial.first.cue_level
+        for trial in latest_trials(records.entries())
+        if trial.asked.construction == "active" and trial.asked.kind is Kind.MATCH and trial.first
+    ]
+    assert levels[0] == 7
+    assert 0 in levels
+    assert sum(levels[-10:]) < sum(levels[:10])

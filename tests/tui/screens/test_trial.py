@@ -7,14 +7,18 @@ from dataclasses import replace
 
 import pytest
 
+from drills.core.cells import Cells
 from drills.core.items import CueKind, Kind
 from drills.core.material import Material
-from drills.core.plans import CueDirection, CueSettings, Plan, ShowText, SittingSettings
+from drills.core.meanings import Scene
+from drills.core.plans import CueDirection, CueSettings, Layout, Plan, ShowText, SittingSettings
 from drills.core.records import latest_trials
+from drills.core.utterances import Utterance
 from drills.tui.app import VOICE_SECONDS
+from drills.tui.gallery import pictures
 from drills.tui.letters import lettered
 from drills.tui.screens.asking import AskScreen
-from drills.tui.screens.trial import TrialScreen
+from drills.tui.screens.trial import TrialScreen, scenes_of
 from drills.tui.widgets.options import OptionBox
 from drills.tui.widgets.picture import Picture
 from tests.edges import QuietVoice
@@ -351,6 +355,142 @@ async def test_a_voice_that_fails_within_a_trial_brings_the_words(material: Mate
         voice.state = "no sound card was found"
         await player.until_text(player.ask.item.sentence)
         await player.until_text("Helper: no voice is heard")
+
+
+@pytest.mark.parametrize(
+    ("layout", "options", "size", "grid"),
+    [
+        (Layout.SIDE_BY_SIDE, 2, (80, 24), (2, 1)),
+        (Layout.SIDE_BY_SIDE, 4, (80, 24), (2, 2)),
+        (Layout.LEFT, 2, (80, 24), (2, 1)),
+        (Layout.LEFT, 4, (80, 24), (2, 2)),
+        (Layout.STACKED, 2, (80, 24), (1, 2)),
+        # Four would be too low to be read one under the other.
+        (Layout.STACKED, 4, (80, 24), (2, 2)),
+        (Layout.STACKED, 4, (120, 50), (1, 4)),
+    ],
+)
+async def test_pictures_stand_where_the_plan_puts_them_and_stay_large_enough(
+    layout: Layout,
+    options: int,
+    size: tuple[int, int],
+    grid: tuple[int, int],
+    material: Material,
+) -> None:
+    plan = replace(
+        plan_of(Kind.MATCH, "full-passive", options=options), sitting=SittingSettings(layout=layout)
+    )
+    async with playing(material, plan=plan, size=size) as player:
+        await player.begin()
+        places = [box.region for box in player.app.screen.query(OptionBox)]
+        assert (len({place.x for place in places}), len({place.y for place in places})) == grid
+        pictures = list(player.app.screen.query(Picture))
+        assert not any(picture.is_blank for picture in pictures)
+        assert min(picture.size.height for picture in pictures) >= 7
+        assert min(picture.size.width for picture in pictures) >= 24
+        if layout is Layout.LEFT:
+            assert max(place.right for place in places) <= size[0] * 2 // 3
+
+
+async def test_a_stack_becomes_a_grid_when_the_window_gets_too_low(material: Material) -> None:
+    plan = replace(FOUR, sitting=SittingSettings(layout=Layout.STACKED))
+    async with playing(material, plan=plan, size=(120, 50)) as player:
+        await player.begin()
+        await player.pilot.resize_terminal(80, 24)
+        boxes = player.app.screen.query(OptionBox)
+        await player.until(lambda: len({box.region.x for box in boxes}) == 2, "two columns")
+
+
+async def test_stacked_sentence_and_messages_stand_beside_the_pictures(material: Material) -> None:
+    plan = replace(PICTURES, sitting=SittingSettings(layout=Layout.STACKED))
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        await player.press("h")
+        await player.until_text("Listen again.")
+        await player.answer(right=True)
+        await player.until_text("Space: go on.")
+
+
+@pytest.mark.parametrize("kind_and_name", [("match", "active"), ("cloze", "C3"), ("question", "")])
+async def test_after_the_answer_the_sentence_is_said_plainly_once_more(
+    kind_and_name: tuple[str, str], material: Material
+) -> None:
+    kind, name = Kind(kind_and_name[0]), kind_and_name[1] or "who-did-what"
+    voice = QuietVoice("ready")
+    async with playing(material, plan=plan_of(kind, name), voice=voice) as player:
+        await player.begin()
+        item = player.ask.item
+        await player.answer(right=True)
+        await player.until_text("go on")
+        assert voice.said[-1] == f"Yes. {item.restated.text}"
+        assert item.restated.text in " ".join(player.text.split())
+
+
+class NotingVoice(QuietVoice):
+    """A voice that keeps what it was asked to make ready."""
+
+    def __init__(self) -> None:
+        super().__init__("ready")
+        self.ready: list[str] = []
+
+    def prepare(self, utterance: Utterance, *, words_per_minute: int, pause_ms: int) -> None:
+        self.ready.append(utterance.text)
+
+
+@pytest.mark.parametrize("pattern", ["r", "w", "www"])
+async def test_sound_and_pictures_of_the_next_trial_are_ready_before_the_feedback_ends(
+    pattern: str, material: Material, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Also when the answers change what comes next: after three errors, help from the start."""
+    drawn: dict[tuple[Scene, ...], set[str]] = {}
+
+    def noting(scenes: tuple[Scene, ...], **how: object) -> tuple[Cells, ...]:
+        drawn.setdefault(scenes, set()).add(str(how))
+        return pictures(scenes, **how)  # type: ignore[arg-type]
+
+    monkeypatch.setattr("drills.tui.screens.trial.pictures", noting)
+    voice = NotingVoice()
+    plan = plan_of(Kind.MATCH, "active", "full-passive", trials=5)
+    async with playing(material, plan=plan, voice=voice) as player:
+        await player.begin()
+        for letter in pattern:
+            screen = player.app.screen
+            await player.answer(right=letter == "r")
+            if letter == "w":
+                await player.answer(right=True)
+            await player.until_text("go on")
+            upcoming = player.session.upcoming
+            assert upcoming is not None
+            scenes = scenes_of(upcoming.item)
+            # The feedback still stands, and no key has been pressed.
+            await player.until(lambda: scenes in drawn, "the next pictures")  # noqa: B023
+            assert player.app.screen is screen
+            assert upcoming.item.spoken.text in voice.ready
+            if upcoming.cue is not None:
+                assert upcoming.cue.spoken is not None
+                assert upcoming.cue.spoken.text in voice.ready
+            await player.go_on()
+            await player.until_asked()
+            assert player.ask.item == upcoming.item
+            # Drawn once, at the size at which they are shown.
+            assert len(drawn[scenes]) == 1
+
+
+async def test_what_a_rule_changes_is_told_to_the_helper(material: Material) -> None:
+    plan = plan_of(Kind.MATCH, "full-passive", trials=6)
+    async with playing(material, plan=plan) as player:
+        await player.begin()
+        for _ in range(3):
+            await player.answer(right=False)
+            await player.answer(right=True)
+            await player.until_text("Space: go on.")
+            told = "Helper: 3 in a row were not right. Full help for the next 2." in player.text
+            await player.go_on()
+            await player.until_asked()
+        assert told
+        await player.until_text("Helper: 3 in a row were not right. Full help for the next 2.")
+        await player.until_text(f"Now press {(player.ask.item.answer or 0) + 1}.")
+        assert not [line for line in player.lines if len(line) > 80]
 
 
 async def test_help_is_offered_after_the_wait_and_counts_as_none(material: Material) -> None:
