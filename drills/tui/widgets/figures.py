@@ -1,18 +1,16 @@
-"""Figures to choose from, and places to put them."""
+"""Figures to choose from."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Collection, Sequence
 
 from textual.app import ComposeResult
 from textual.containers import Container
 from textual.content import Content
-from textual.message import Message
+from textual.geometry import Size
 
 from drills.core.cells import Cells
 from drills.tui.widgets.options import OptionBox
-from drills.tui.widgets.picture import Picture
-from drills.tui.widgets.words import Words
 
 
 class FigureBox(OptionBox):
@@ -53,41 +51,40 @@ class FigureBox(OptionBox):
             self.picture.show(self._cells)
 
 
-class PlaceBox(Container):
-    """A place for whoever plays a part: a question mark, then the figure with its name."""
+class Figures(Container):
+    """Two to four figures: two side by side, more in a grid."""
 
     DEFAULT_CSS = """
-    PlaceBox {
-        border: dashed $line; border-subtitle-color: $ink; border-subtitle-style: bold;
-        border-subtitle-align: center; width: 1fr; height: 1fr; align: center middle;
-    }
-    PlaceBox.-next { border: heavy $marked; }
-    PlaceBox.-taken { border: round $line; }
-    PlaceBox > Words { text-align: center; text-style: bold; color: $quiet; }
-    PlaceBox.-next > Words { color: $marked; }
-    PlaceBox > Picture { display: none; }
-    PlaceBox.-taken > Words { display: none; }
-    PlaceBox.-taken > Picture { display: block; }
+    Figures { layout: grid; width: 1fr; height: 1fr; grid-size: 2 1; }
+    Figures.-grid { grid-size: 2 2; }
     """
 
-    @dataclass
-    class Pressed(Message):
-        """A place with somebody in it was pressed."""
+    def __init__(self, names: Sequence[str]) -> None:
+        super().__init__(classes="-grid" if len(names) > 2 else "")
+        self._boxes = tuple(FigureBox(index, name=name) for index, name in enumerate(names))
 
     def compose(self) -> ComposeResult:
-        yield Words(("?",))
-        yield Picture()
+        yield from self._boxes
+
+    def set_out(
+        self, *, gone: Collection[int], playing: Collection[int], called: int | None
+    ) -> None:
+        """Which are taken away, which have left their frames, which one is to be pressed."""
+        for place, box in enumerate(self._boxes):
+            box.take_away(is_gone=place in gone)
+            box.empty(is_empty=place in playing)
+            box.call(is_called=place == called)
 
     @property
-    def picture(self) -> Picture:
-        return self.query_one(Picture)
+    def room(self) -> Size:
+        """What every figure has in its frame; a frame that is hidden has none."""
+        sizes = [
+            box.picture.size
+            for box in self._boxes
+            if box.picture is not None and not box.has_class("-gone")
+        ]
+        return Size(min(size.width for size in sizes), min(size.height for size in sizes))
 
-    def take(self, name: str | None, *, is_next: bool) -> None:
-        """Who is in it, None for nobody.   is_next: whoever comes next comes here."""
-        self.border_subtitle = Content(name or "")
-        self.set_class(name is not None, "-taken")
-        self.set_class(is_next, "-next")
-
-    def on_click(self) -> None:
-        if self.has_class("-taken"):
-            self.post_message(self.Pressed())
+    def stand(self, drawn: Sequence[Cells]) -> None:
+        for box, cells in zip(self._boxes, drawn, strict=True):
+            box.stand(cells)
