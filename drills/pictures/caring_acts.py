@@ -24,7 +24,7 @@ from drills.pictures.poses import (
     within_reach,
 )
 from drills.pictures.shapes import Point, Shape
-from drills.pictures.skeleton import Build, Mouth
+from drills.pictures.skeleton import Build, Mouth, stretched
 from drills.pictures.stage import Stage
 
 
@@ -67,7 +67,7 @@ def cover(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage
     if build.leg < 25:
         # Short legs would leave nothing in the bed to cover.
         top -= 3.0
-        build, long = _stretched(build, 1.6, 1.1), _stretched(build, 2.1, 1.4)
+        build, long = stretched(build, 1.6, 1.1), stretched(build, 2.1, 1.4)
     rest = lying(long, top, mouth=Mouth.SMILE)
     rest = replace(
         rest,
@@ -91,29 +91,25 @@ def cover(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage
     return staged(spreader, covered, shapes, (spreader.bones.near_arm.end, hands[0]))
 
 
-def _stretched(build: Build, legs: float, trunk: float) -> Build:
-    """Legs and trunk at so many times their length; the girth a little less."""
-    longer = {part: getattr(build, part) * legs for part in ("thigh", "shin")}
-    return replace(build, torso=build.torso * trunk, girth=build.girth * 0.85, **longer)
-
-
 def wake(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
     """Somebody asleep is shaken by the shoulder."""
     top = _bed_top(build)
-    rest = lying(build, top, asleep=True)
+    # A longer body in bed, so that the hand on it is well away from the face.
+    long = build if build.leg > 25 else stretched(build, 1.6, 1.6)
+    rest = lying(long, top, asleep=True)
     rest = replace(
         rest,
-        near_hand=(build.torso * 0.25, top - build.girth * 1.7),
-        far_hand=(build.torso * 0.2, top - build.girth * 1.7),
+        near_hand=(long.torso * 0.25, top - long.girth * 1.7),
+        far_hand=(long.torso * 0.2, top - long.girth * 1.7),
     )
-    asleep = figure(done_to, build, rest)
-    arm = asleep.bones.trunk(0.8 if build.leg > 25 else 0.46, 0.9)
+    asleep = figure(done_to, long, rest)
+    arm = asleep.bones.trunk(0.8 if build.leg > 25 else 0.5, 0.9)
     place = plus(arm, (2.5 * swing(at), 0.0))
     over = _bedside(doer, build, place, plus(place, (-6.0, 1.0)), lean=36)
     feet = asleep.bones.near_leg.end
     quilt = furniture.blanket(
-        (feet[0] - build.leg_width * 0.7, top), (-build.torso * 0.15, top - build.girth * 2.1),
-        build.girth, plain=True,
+        (feet[0] - long.leg_width * 0.7, top), (-long.torso * 0.05, top - long.girth * 2.1),
+        long.girth, plain=True,
     )  # fmt: skip
     x, y = asleep.bones.head
     sleep = furniture.snores(

@@ -21,7 +21,7 @@ from drills.pictures.poses import (
     walking,
     within_reach,
 )
-from drills.pictures.skeleton import Build, Mouth, Pose
+from drills.pictures.skeleton import Build, Mouth, Pose, stretched
 from drills.pictures.stage import Stage
 
 
@@ -129,23 +129,30 @@ def lift(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
 
 
 def carry(doer: Person, done_to: Person, build: Build, at: float = 0.0) -> Stage:
+    few = build.leg < 25
+    # Short legs would be lost before the carrier, and hang down to the ground.
+    build, long = (
+        (stretched(build, 1.5, 1.0), stretched(build, 2.0, 1.0)) if few else (build, build)
+    )
     walk = walking(build, lean=-6, tilt=4, near=(0.42, 0.0), far=(-0.42, 0.06), at=at)
     chest = posed(doer, build, walk)
     hip = (
         chest.hip[0] - build.torso * 0.1 + (build.head - 11.5) * 2.4,
-        chest.trunk(0.15 if build.leg > 25 else -0.08, 0.0)[1],
+        chest.trunk(0.15 if not few else -0.08, 0.0)[1],
     )
-    knee = (hip[0] - build.thigh * 0.96, hip[1] - build.thigh * 0.3)
-    near_foot = (knee[0] - build.shin * 0.55, knee[1] + build.shin * 0.84)
+    knee = (hip[0] - long.thigh * 0.96, hip[1] - long.thigh * 0.3)
+    # Stretched out, since short shins that hang down are not seen.
+    along, down = (0.85, 0.5) if few else (0.55, 0.84)
+    near_foot = (knee[0] - long.shin * along, knee[1] + long.shin * down)
     far_foot = plus(near_foot, (-3.0, -4.0))
     pose = Pose(
         hip=hip, near_foot=near_foot, far_foot=far_foot, facing=-1, lean=-72,
-        tilt=6 if build.leg > 25 else -30,
+        tilt=6 if not few else -30,
         mouth=Mouth.SMILE,
     )  # fmt: skip
-    bones = posed(done_to, build, pose)
+    bones = posed(done_to, long, pose)
     pose = replace(pose, near_hand=bones.trunk(0.25, 0.9), far_hand=bones.trunk(0.4, 1.3))
-    carried = figure(done_to, build, pose)
+    carried = figure(done_to, long, pose)
     back = carried.bones.trunk(0.72, -0.75)
     thigh = plus(
         between(carried.bones.near_leg.root, carried.bones.near_leg.joint, 0.75),

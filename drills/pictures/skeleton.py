@@ -101,6 +101,12 @@ def on_long_legs(build: Build) -> Build:
     )
 
 
+def stretched(build: Build, legs: float, trunk: float) -> Build:
+    """Legs and trunk at so many times their length; the girth a little less."""
+    longer = {part: getattr(build, part) * legs for part in ("thigh", "shin")}
+    return replace(build, torso=build.torso * trunk, girth=build.girth * 0.85, **longer)
+
+
 def child(build: Build) -> Build:
     """The proportions of a child beside a grown-up of `build`."""
     small = {

@@ -72,11 +72,11 @@ def pointer(of: Body, hat: float) -> list[Shape]:
     """A large arrow from above to one head.   hat: room for a hat, in head radii."""
     (x, y), r = of.head, of.head_radius
     tip = y - r * (1.25 + hat)
-    red: Colour = (250, 220, 0)
+    red: Colour = (206, 20, 44)
+    neck, top = tip - r * 0.85, tip - r * 1.75
     return [
-        area(red, (x, tip), (x - r * 0.75, tip - r * 0.8), (x - r * 0.3, tip - r * 0.8),
-             (x - r * 0.3, tip - r * 1.7), (x + r * 0.3, tip - r * 1.7),
-             (x + r * 0.3, tip - r * 0.8), (x + r * 0.75, tip - r * 0.8)),
+        area(red, (x, tip), (x - r * 0.95, neck), (x - r * 0.34, neck), (x - r * 0.34, top),
+             (x + r * 0.34, top), (x + r * 0.34, neck), (x + r * 0.95, neck)),
     ]  # fmt: skip
 
 
