@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from math import sqrt
 
+from drills.core.records import Trial
 from drills.measures.accuracy import Share
 from drills.measures.chance import two_sided
 from drills.measures.missing import FEWEST_FOR_PERCENT, Lack, Missing, too_few
@@ -81,6 +82,20 @@ def paired_gain(
         points=(gained - lost) / len(both),
         p=mcnemar(gained, lost),
     )
+
+
+def answers_by_item(
+    trials: Iterable[Trial], *, key: Callable[[Trial], str] = lambda trial: trial.asked.item_id
+) -> dict[str, bool]:
+    """Each item's first answer that counts: right without help or not.
+
+    trials: of one probe, oldest first.   key: what is held to be the same item.
+    """
+    found: dict[str, bool] = {}
+    for trial in trials:
+        if trial.counts:
+            found.setdefault(key(trial), trial.unaided_right)
+    return found
 
 
 def gain_over_control(

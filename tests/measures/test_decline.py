@@ -44,8 +44,9 @@ def test_the_thirds_of_several_sessions_are_put_together():
 def test_too_few_answers_show_no_decline():
     assert decline([]) == Missing(lack=Lack.TRIALS, have=0, need=5)
     assert decline([of(1, 14)]) == Missing(lack=Lack.TRIALS, have=4, need=5)
-    found = decline([of(9, 15, 1000)])
+    found = decline([of(1, 3, 1000)], fewest=1)
     assert isinstance(found, Decline)
+    assert (found.drop, found.latency_ratio) == (1, 1)
     found = decline([of(9, 15)])
     assert isinstance(found, Decline)
     assert found.latency_ratio == Missing(lack=Lack.TRIALS, have=0, need=5)

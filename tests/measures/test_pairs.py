@@ -12,12 +12,14 @@ from drills.measures.accuracy import Share
 from drills.measures.missing import Lack, Missing
 from drills.measures.pairs import (
     PairedGain,
+    answers_by_item,
     gain_over_control,
     mcnemar,
     mcnemar_z,
     paired_gain,
 )
 from tests.measures.draws import draws
+from tests.measures.made import asked, trial
 
 answers = st.dictionaries(st.sampled_from("abcdefghijklmnop"), st.booleans())
 
@@ -72,6 +74,21 @@ def test_fewer_than_five_items_asked_twice_have_no_gain():
     few = paired_gain({"a": True, "b": False}, {"a": True, "c": False})
     assert few == Missing(lack=Lack.ITEMS, have=1, need=5)
     assert paired_gain({}, {}, fewest=0) == Missing(lack=Lack.ITEMS, have=0, need=1)
+
+
+def test_the_first_answer_to_an_item_is_the_one_that_counts():
+    one, other = asked(), asked(sentence="The baker is pushed.")
+    trials = [
+        trial(of=one, skipped=True),
+        trial("wrong", "right", of=one),
+        trial("right", of=one),
+        trial("right", of=other),
+    ]
+    assert answers_by_item(trials) == {one.item_id: False, other.item_id: True}
+    assert answers_by_item(trials, key=lambda each: each.asked.sentence) == {
+        "The nurse was pushed by the baker.": False,
+        "The baker is pushed.": True,
+    }
 
 
 def test_what_treated_items_gained_beyond_the_others():
