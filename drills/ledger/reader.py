@@ -70,11 +70,10 @@ class Reader:
         for month, of_month in groupby(listed, key=month_of):
             summaries = self._summaries.with_trials(month)
             for name in of_month:
-                summary = summaries.get(name)
+                summary, trials = summaries.get(name, (None, ()))
                 if summary is not None and self._is_current(summary):
-                    with suppress(ValueError, KeyError, TypeError, IndexError):
-                        found.append((summary.opened, summary.trials))
-                        continue
+                    found.append((summary.opened, trials))
+                    continue
                 read = self._session(name)
                 if read is not None:
                     self._keep_summary(read)

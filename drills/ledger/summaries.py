@@ -20,13 +20,16 @@ from drills.core.gestures import Tick
 from drills.core.problems import Problem
 from drills.core.records import Asked, Attempt, Trial, latest_trials
 from drills.ledger import disk, values
-from drills.ledger.lines import Row, lines_of, read_lines
+from drills.ledger.lines import Row, lines_of, sound_rows
 from drills.ledger.rows import asked_in, asked_out, time_out
 from drills.ledger.sessions import SessionRead
-from drills.ledger.storage import SessionFile, header_and_rows
+from drills.ledger.storage import SessionFile
 
 SUMMARY_FORMAT = 1
 FOLDER = "summaries"
+
+# What is raised by a file of summaries that is not there, or damaged, or by a row in it.
+_NO_GOOD = (OSError, ValueError, KeyError, TypeError, IndexError)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,9 +108,17 @@ class Summaries:
         """The summary of the session in the file `name`; None when there is none to trust."""
         return self._month(month_of(name)).get(name)
 
-    def with_trials(self, month: str) -> Mapping[str, Summary]:
-        """The summaries of one month, by file name, each with its trials."""
-        return self._read(month)
+    def with_trials(self, month: str) -> Mapping[str, tuple[Summary, tuple[Trial, ...]]]:
+        """The summaries of one month that can be read, by file name, each with its trials."""
+        found: dict[str, tuple[Summary, tuple[Trial, ...]]] = {}
+        # A row takes several times the room of its trials: only one is in memory at a time.
+        with suppress(*_NO_GOOD):
+            for summary in self._each(month):
+                found.pop(summary.name, None)
+                with suppress(*_NO_GOOD):
+                    found[summary.name] = (replace(summary, row={}), summary.trials)
+            return found
+        return {}
 
     def keep(self, summary: Summary) -> None:
         """Put one summary on disk.   Raises: OSError."""
@@ -162,22 +173,20 @@ class Summaries:
         return self._folder / f"{month}.jsonl"
 
     def _month(self, month: str) -> dict[str, Summary]:
+        """By file name; empty when any of it is damaged, since it can all be made again."""
         if month not in self._months:
-            found = self._read(month).items()
-            self._months[month] = {name: replace(summary, row={}) for name, summary in found}
+            self._months[month] = {}
+            with suppress(*_NO_GOOD):
+                found = {each.name: replace(each, row={}) for each in self._each(month)}
+                self._months[month] = found
         return self._months[month]
 
-    def _read(self, month: str) -> dict[str, Summary]:
-        """By file name; empty when any of it is damaged, since it can all be made again."""
-        try:
-            reading = read_lines(self._path(month).read_bytes())
-            header, rows = header_and_rows(reading)
-            if reading.damage or header != _header(month):
-                return {}
-            found = [_summary(row) for _, row in rows]
-        except (OSError, ValueError, KeyError, TypeError):
-            return {}
-        return {summary.name: summary for summary in found}
+    def _each(self, month: str) -> Iterator[Summary]:
+        """As they stand in the file.   Raises: one of `_NO_GOOD` when any of it is damaged."""
+        rows = sound_rows(self._path(month).read_bytes())
+        if next(rows, None) != _header(month):
+            raise ValueError("this is no file of summaries")
+        yield from map(_summary, rows)
 
 
 def _header(month: str) -> dict[str, Any]:

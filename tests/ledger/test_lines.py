@@ -3,7 +3,7 @@ from __future__ import annotations
 import json
 import zlib
 
-from drills.ledger.lines import Fault, checksum, line_of, lines_of, read_lines
+from drills.ledger.lines import Fault, checksum, line_of, lines_of, read_lines, sound_rows
 
 ROWS = [{"n": 1}, {"text": 'a "quoted" {"crc32":" mark\n'}, {"deep": {"list": [1, None, "é"]}}]
 
@@ -87,3 +87,21 @@ def test_a_number_out_of_all_bounds_costs_nothing() -> None:
     rows, found = faults([*LINES, line_of({"n": 9}, 999_999_999)])
     assert rows == list(range(1, 10))
     assert found == [("missing", 9, 999_999_990)]
+
+
+def test_sound_rows_are_those_of_a_file_in_which_reading_finds_no_damage() -> None:
+    data = lines_of(MANY)
+    assert list(sound_rows(data)) == MANY
+    changed = [data[:cut] for cut in range(1, len(data))]
+    changed += [bytes([*data[:at], data[at] ^ 1, *data[at + 1 :]]) for at in range(len(data))]
+    changed += [b"".join([*LINES[:at], *LINES[at + 1 :]]) for at in range(7)]
+    changed += [b"".join([*LINES[: at + 1], *LINES[at:]]) for at in range(8)]
+    for each in changed:
+        try:
+            rows = list(sound_rows(each))
+        except ValueError:
+            assert read_lines(each).damage
+        else:
+            # Cut off at the end of a line: what is there is sound.
+            assert not read_lines(each).damage
+            assert rows == MANY[: len(rows)]
