@@ -7,7 +7,7 @@ from pathlib import Path
 
 from drills import wiring
 from drills.catalogue import plan_text
-from drills.core.plans import Plan
+from drills.core.plans import CueDirection, Plan, ShowText
 from drills.core.problems import BadInput, Failure
 from drills.core.visible import visible
 from drills.ledger import plan_path, put_plan_in_force
@@ -101,6 +101,10 @@ def _described(plan: Plan) -> str:
         lines.append(f"    {names}")
         if block.groups:
             lines.append(f"    only: {', '.join(block.groups)}")
+        if block.cues is CueDirection.MOST_TO_LEAST:
+            lines.append("    begins with full help, and takes it away step by step")
+        if block.text is ShowText.AFTER_CUE:
+            lines.append("    heard only, until a cue shows the sentence")
     ladder = ", ".join(str(days) for days in plan.spacing.ladder_days)
     speech = (
         f"Read aloud at {plan.speech.words_per_minute} words a minute"
@@ -109,6 +113,7 @@ def _described(plan: Plan) -> str:
     )
     lines += [
         "",
+        f"Options: {plan.sitting.layout.value}",
         f"Due again after {ladder} days",
         speech,
         f"Emergency number: {plan.safety.emergency_number}",

@@ -59,6 +59,7 @@ class Label(App):
         self.query_one(Static).update(f"changed<{self.count}>")
 Label().run()
 """
+CARDS = ("Did someone help", "I am ready", "How tired are you?")
 NOT_YET, DONE = b"Not this one", b"Space: go on"
 
 
@@ -92,22 +93,19 @@ def ours(folder: Path) -> list[float]:
         player.begin()
         player.play(stop_after=1)
         while len(took) < ANSWERS:
-            terminal.wait_for("hear again")
+            terminal.wait_for("H help")
             terminal.settle(quiet=0.1)
             took.append(press_until(terminal, "1", NOT_YET, DONE))
             terminal.settle(quiet=0.1)
             if "go on" not in terminal.text:
                 took.append(press_until(terminal, "2", DONE))
                 terminal.settle(quiet=0.1)
-            before = terminal.text
             terminal.press(" ")
-            terminal.wait_until(lambda: "gone" if terminal.text != before else "")  # noqa: B023
-            terminal.settle(quiet=0.1)
-            while "hear again" not in terminal.text or "Part" not in terminal.text:
-                card = terminal.text
-                terminal.press("1")
-                terminal.wait_until(lambda: "gone" if terminal.text != card else "")  # noqa: B023
+            terminal.wait_until(lambda: "" if "go on" in terminal.text else "gone")
+            while (seen := terminal.wait_for("H help", *CARDS)) != "H help":
                 terminal.settle(quiet=0.1)
+                terminal.press("1")
+                terminal.wait_until(lambda: "" if seen in terminal.text else "gone")
         terminal.kill()
     return took
 
