@@ -63,8 +63,11 @@ def test_who_did_what_spreads_over_the_constructions(material: Material) -> None
     assert list(dict.fromkeys(target.name for target in whole)) == [
         "who-did-what:active",
         "who-did-what:subject-cleft",
+        "who-did-what:subject-relative",
         "who-did-what:full-passive",
         "who-did-what:object-cleft",
+        "who-did-what:object-relative-right",
+        "who-did-what:object-relative-centre",
     ]
     named = targets_of(block(Kind.QUESTION, "who-did-what:full-passive"), material)
     assert named == targets_of(block(Kind.QUESTION, "full-passive"), material)

@@ -1,132 +1,316 @@
+"""Questions of every form: rules, balance, help, and faults that are planted."""
+
 from __future__ import annotations
 
-from collections import Counter
-from itertools import pairwise
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import cycle, islice
 from random import Random
 
 import pytest
 from scipy.stats import binomtest
 
-from drills.core.items import CueKind, Foil, Item, Kind, Target
+from drills.core.items import CueKind, Foil, Item, Kind, Option, Target
 from drills.core.material import Material
-from drills.core.meanings import Act
-from drills.exercises import make_items
-from tests.exercises.batches import ACTS, CANONICAL, NON_CANONICAL, heard, make
+from drills.core.plans import BlockPlan
+from drills.core.problems import BadInput
+from drills.core.question_words import NO, YES
+from drills.exercises import check_block, make_items, names_of, targets_of
+from drills.exercises.balance import runs
+from drills.exercises.choices import broken
+from drills.exercises.question.form import form_of
+from drills.exercises.question.offering import FORMS
+from drills.exercises.question.rules import (
+    BATCH_RULES,
+    QUESTION_RULES,
+    guesses,
+)
 
-SURE = 1e-4
+PRACTISED = (*FORMS, "kin:K6")
+TEN_THOUSAND = 10_000
+
+
+def questions(
+    material: Material, *names: str, count: int, options: int = 2, seed: int = 1
+) -> tuple[Item, ...]:
+    """Items of these names in one batch, their targets in turn from any one on."""
+    block = BlockPlan(kind=Kind.QUESTION, names=names, trials=count, options=options)
+    targets = list(targets_of(block, material))
+    rng = Random(seed)
+    rng.shuffle(targets)
+    return make_items(
+        tuple(islice(cycle(targets), count)), options=options, material=material, rng=rng
+    )
 
 
 @pytest.fixture(scope="module")
-def items(material: Material) -> list[Item]:
-    return [
-        item for seed in range(12) for item in make(material, Kind.QUESTION, count=80, seed=seed)
-    ]
+def batches(material: Material) -> list[tuple[Item, ...]]:
+    """10,000 items: each form alone, then all together, with two, three and four answers."""
+    made = []
+    seed = 0
+    while sum(map(len, made)) < TEN_THOUSAND:
+        seed += 1
+        for options in (2, 3, 4):
+            for name in PRACTISED:
+                made.append(questions(material, name, count=40, options=options, seed=seed))
+            made.append(questions(material, *PRACTISED, count=120, options=options, seed=seed))
+    return made
 
 
-def asks_doer(item: Item) -> bool:
-    """Read off the printed question: "Who was pulled?" asks for the other one."""
-    return not item.prompt.startswith("Who was ")
+@pytest.fixture(scope="module")
+def items(batches: list[tuple[Item, ...]]) -> list[Item]:
+    return [item for batch in batches for item in batch]
 
 
-def named(item: Item, index: int) -> str:
-    return (item.options[index].text or "").removeprefix("the ")
-
-
-def test_a_reader_of_plain_grammar_answers_every_question(items: list[Item]) -> None:
-    for item in items:
-        words = heard(item.sentence)
-        assert item.answer is not None
-        assert named(item, item.answer) == (words.doer if asks_doer(item) else words.done_to)
-        assert {named(item, 0), named(item, 1)} == {words.doer, words.done_to}
-
-
-def test_the_one_wrong_name_is_a_reversal(items: list[Item]) -> None:
-    for item in items:
-        wrong = item.options[1 - (item.answer or 0)]
-        assert (wrong.foil, wrong.why_wrong) == (Foil.REVERSAL, "false_role")
-        assert item.effective_k == len(item.options) == 2
-
-
-@pytest.mark.parametrize("count", [16, 80])
-def test_both_parts_are_asked_for_equally_often_wherever_the_answer_is(
-    material: Material, count: int
+def test_ten_thousand_items_keep_every_rule(
+    batches: list[tuple[Item, ...]], items: list[Item], material: Material
 ) -> None:
-    for seed in range(5):
-        batch = make(material, Kind.QUESTION, count=count, seed=seed)
-        assert abs(2 * sum(map(asks_doer, batch)) - count) <= 1
-        assert abs(2 * sum(item.answer == 0 for item in batch) - count) <= 1
-        for name in ACTS:
-            cells = Counter(
-                (asks_doer(item), item.answer) for item in batch if item.construction == name
-            )
-            shares = [cells[asked, place] for asked in (True, False) for place in (0, 1)]
-            assert max(shares) - min(shares) <= 1
+    assert len(items) >= TEN_THOUSAND
+    assert {form_of(item.target) for item in items} == set(FORMS)
+    faults = [str(fault) for item in items for fault in broken(item, material, QUESTION_RULES)]
+    faults += [str(fault) for batch in batches for rule in BATCH_RULES for fault in rule(batch)]
+    assert faults == []
 
 
-def test_a_listener_who_guesses_is_right_half_the_time(items: list[Item]) -> None:
-    """Within the exact 99.99 % interval of scipy's binomial test."""
+def test_the_right_answer_stands_nowhere_for_long(batches: list[tuple[Item, ...]]) -> None:
+    """In a batch of one form; several forms have their places apart from each other."""
+    checked = 0
+    for batch in batches:
+        forms = {form_of(item.target) for item in batch}
+        if len(forms) == 1 and forms != {"who-did-what+neither"}:
+            checked += 1
+            assert not runs([item.answer for item in batch], longest=3), batch[0].target
+    assert checked > 100
+
+
+def test_a_listener_who_guesses_among_what_the_words_leave_is_right_by_chance(
+    items: list[Item],
+) -> None:
+    """Within the exact 99.99 % interval of scipy's binomial test, form by form."""
     rng = Random(3)
-    right = sum(rng.randrange(2) == item.answer for item in items)
-    interval = binomtest(right, len(items)).proportion_ci(0.9999, method="exact")
-    assert interval.low < 1 / 2 < interval.high
-
-
-def test_a_listener_who_names_the_first_noun_gains_nothing(items: list[Item]) -> None:
-    right = sum(heard(item.sentence).first == named(item, item.answer or 0) for item in items)
-    assert binomtest(right, len(items)).pvalue > SURE
-
-
-@pytest.mark.parametrize(("names", "share"), [(CANONICAL, 1), (NON_CANONICAL, 0)])
-def test_a_listener_who_takes_the_first_noun_for_the_doer_is_found_out(
-    material: Material, names: tuple[str, ...], share: int
-) -> None:
-    batch = make(material, Kind.QUESTION, *names, count=80)
-    right = 0
-    for item in batch:
-        words = heard(item.sentence)
-        said = words.first if asks_doer(item) else words.second
-        right += said == named(item, item.answer or 0)
-    assert right == share * len(batch)
+    for form in FORMS:
+        right = of = 0
+        for item in items:
+            open_options = [
+                index
+                for index, option in enumerate(item.options)
+                if item.picture is not None or option.foil in (None, Foil.REVERSAL, Foil.WORD)
+            ]
+            assert len(open_options) == item.effective_k
+            if form_of(item.target) == form and item.effective_k == 2:
+                right += rng.choice(open_options) == item.answer
+                of += 1
+        interval = binomtest(right, of).proportion_ci(0.9999, method="exact")
+        assert interval.low < 1 / 2 < interval.high, form
 
 
 def test_sentence_and_question_are_both_said(items: list[Item]) -> None:
     for item in items:
-        assert item.spoken.text == f"{item.sentence} {item.prompt}"
+        told = item.sentence if item.level == "K1" else f"{item.sentence} {item.prompt}"
+        assert item.spoken.text == told
 
 
-def test_help_turns_to_the_one_who_is_not_asked_about(items: list[Item]) -> None:
+def test_help_rises_and_ends_with_the_answer(items: list[Item]) -> None:
     for item in items:
-        assert [cue.level for cue in item.cues] == [1, 2, 3, 4, 6, 7]
-        kinds = {cue.kind: cue.text for cue in item.cues}
-        other = named(item, 1 - (item.answer or 0))
-        text = kinds.get(CueKind.NAME_DOER) or kinds[CueKind.HINT]
-        assert text.startswith(f"The {other} ")
-        assert len(text.split()) <= 5
-        assert kinds[CueKind.ROLE_QUESTION] != item.prompt
-        assert named(item, item.answer or 0) not in kinds[CueKind.ROLE_QUESTION].rstrip("?").split()
+        levels = [cue.level for cue in item.cues]
+        assert levels[:2] == [1, 2]
+        assert levels[-1] == 7
+        assert item.cues[-1].text.endswith(f"Now press {(item.answer or 0) + 1}.")
+        assert item.cues[-1].kind is CueKind.ANSWER
+        # Text that a plan leaves to the ear needs a cue that shows it.
+        assert any(cue.kind is CueKind.TEXT for cue in item.cues) == (item.level != "K1")
+        removed = [cue.removes for cue in item.cues if cue.removes]
+        if removed:
+            assert len(item.options) > 2
 
 
-def test_each_noun_is_equally_often_doer_and_done_to_and_none_comes_twice_running(
-    material: Material,
-) -> None:
-    for seed in range(6):
-        batch = make(material, Kind.QUESTION, count=80, seed=seed)
-        lead: Counter[tuple[str, str]] = Counter()
-        for item in batch:
-            assert isinstance(item.meaning, Act)
-            lead[item.construction, item.meaning.doer] += 1
-            lead[item.construction, item.meaning.done_to] -= 1
-        assert max(map(abs, lead.values())) <= 1
-        for before, after in pairwise(batch):
-            assert not set(before.words) & set(after.words)
+def test_what_a_patient_reads_as_help_is_short(items: list[Item]) -> None:
+    """At most eight words a sentence and six lines of forty letters. Common practice."""
+    for item in items:
+        for cue in item.cues:
+            if cue.kind in (CueKind.TEXT, CueKind.ANSWER):
+                continue
+            lines = cue.text.split("\n")
+            assert len(lines) <= 6
+            for line in lines:
+                assert len(line) <= 48, line
+                for sentence in line.split(". "):
+                    assert len(sentence.split()) <= 8, line
 
 
-def test_a_target_names_form_and_construction(material: Material) -> None:
-    target = Target(kind=Kind.QUESTION, name="who-did-what:object-cleft", group="moving")
-    (item,) = make_items([target], options=2, material=material, rng=Random(1))
-    assert (item.target, item.construction, item.level) == (
-        target,
-        "object-cleft",
-        "who-did-what",
+def test_it_is_said_once_more_in_plain_words(items: list[Item]) -> None:
+    for item in items:
+        assert item.restated.text.endswith(".")
+        for words in (" by ", " that ", "before", "after"):
+            assert words not in item.restated.text
+
+
+def test_both_answers_to_yes_or_no_stand_in_one_order(items: list[Item]) -> None:
+    for item in items:
+        texts = [option.text for option in item.options]
+        assert (YES in texts) == (NO in texts)
+        assert YES not in texts or texts == [YES, NO]
+
+
+def test_the_same_seed_makes_the_same_items(material: Material) -> None:
+    one = questions(material, *PRACTISED, count=100, options=3, seed=5)
+    assert one == questions(material, *PRACTISED, count=100, options=3, seed=5)
+    assert one != questions(material, *PRACTISED, count=100, options=3, seed=6)
+
+
+# What a plan may name
+
+
+def test_a_form_spreads_over_its_parts_and_a_part_is_practised_alone(material: Material) -> None:
+    def practised(*names: str) -> list[str]:
+        block = BlockPlan(kind=Kind.QUESTION, names=names, trials=8)
+        return list(dict.fromkeys(target.name for target in targets_of(block, material)))
+
+    assert practised("kin") == ["kin:K1", "kin:K2", "kin:K3", "kin:K4", "kin:K5"]
+    assert practised("kin", "kin:K6")[-1] == "kin:K6"
+    assert practised("yes-no:full-passive") == ["yes-no:full-passive"]
+    assert practised("full-passive") == ["who-did-what:full-passive"]
+    assert practised("comparison") == ["comparison"]
+    assert practised("before-after") == [
+        "before-after:before-in-order",
+        "before-after:after-in-order",
+        "before-after:before-reversed",
+        "before-after:after-reversed",
+    ]
+    assert len(practised("who-did-what")) == 7
+
+
+def test_forms_of_acts_alone_have_verb_groups(material: Material) -> None:
+    named = BlockPlan(kind=Kind.QUESTION, names=("kin",), trials=8, groups=("moving",))
+    assert "group" in str(check_block(named, material)[0])
+    both = replace(named, names=("kin", "yes-no:active"))
+    assert [str(target) for target in targets_of(both, material)][-1] == (
+        "question/yes-no:active/moving"
     )
-    assert Target.parse(str(target)) == target
+
+
+def test_a_form_without_its_words_is_told(material: Material) -> None:
+    lexicon = material.lexicon
+    bare = replace(
+        material, lexicon=replace(lexicon, kin={}, facts=replace(lexicon.facts, known=()))
+    )
+    for name in ("kin:K2", "kin:K4", "grid"):
+        block = BlockPlan(kind=Kind.QUESTION, names=(name,), trials=8)
+        assert "no words" in str(check_block(block, bare)[0])
+    spread = BlockPlan(kind=Kind.QUESTION, names=("kin",), trials=8)
+    assert [target.name for target in targets_of(spread, bare)] == ["kin:K1"]
+
+
+def test_a_target_of_any_form_is_read_back(material: Material) -> None:
+    for name in names_of(Kind.QUESTION, material):
+        block = BlockPlan(kind=Kind.QUESTION, names=(name,), trials=8)
+        for target in targets_of(block, material):
+            assert Target.parse(str(target)) == target
+
+
+# Planted faults
+
+
+def flipped(item: Item) -> Item:
+    """Another option is called right, and the right one wrong, in every place that says so."""
+    foil = next(option for option in item.options if option.foil is not None)
+    options = list(item.options)
+    key = item.answer or 0
+    other = options.index(foil)
+    options[key] = replace(options[key], foil=foil.foil, why_wrong=foil.why_wrong)
+    options[other] = Option(text=options[other].text)
+    return replace(
+        item, options=tuple(options), answer=other, effective_k=guesses(options, item.picture)
+    )
+
+
+def two_right(item: Item) -> Item:
+    return replace(item, options=tuple(Option(text=option.text) for option in item.options))
+
+
+def twice_the_same(item: Item) -> Item:
+    first, second, *rest = item.options
+    return replace(item, options=(first, replace(second, text=first.text), *rest))
+
+
+def no_reason(item: Item) -> Item:
+    return replace(item, options=tuple(replace(option, why_wrong=None) for option in item.options))
+
+
+def too_sure(item: Item) -> Item:
+    return replace(item, effective_k=item.effective_k + 1)
+
+
+def no_top_cue(item: Item) -> Item:
+    return replace(item, cues=item.cues[:-1])
+
+
+def other_question(item: Item) -> Item:
+    sentence = "Whose umbrella is it?" if item.level == "K1" else item.sentence
+    return replace(item, prompt="Who waved?", sentence=sentence)
+
+
+def long_option(item: Item) -> Item:
+    options = list(item.options)
+    wrong = next(index for index, option in enumerate(options) if option.foil is not None)
+    options[wrong] = replace(options[wrong], text="the one who " * 5)
+    return replace(item, options=tuple(options))
+
+
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        flipped,
+        two_right,
+        twice_the_same,
+        no_reason,
+        too_sure,
+        no_top_cue,
+        other_question,
+        long_option,
+    ],
+)
+def test_a_planted_fault_is_caught_in_every_form(
+    spoil: Callable[[Item], Item], items: list[Item], material: Material
+) -> None:
+    rng = Random(9)
+    for form in PRACTISED:
+        of_form = [item for item in items if item.target.name.startswith(form)]
+        for item in rng.sample(of_form, 40):
+            if spoil is other_question and form == "grid":
+                continue
+            assert broken(spoil(item), material, QUESTION_RULES), (form, item)
+
+
+def test_a_statement_that_says_something_else_is_caught(
+    items: list[Item], material: Material
+) -> None:
+    for item in [item for item in items if item.target.name == "grid"][:200]:
+        doer, verb, done_to = item.words
+        for spoiled in (
+            replace(item, words=(done_to, verb, doer)),
+            replace(item, sentence=item.sentence.replace(" is ", " was ")),
+            replace(item, construction="active"),
+        ):
+            assert broken(spoiled, material, QUESTION_RULES)
+
+
+@pytest.mark.parametrize("name", ["yes-no:full-passive", "grid", "who-did-what:active"])
+def test_a_batch_that_leans_is_caught(name: str, material: Material) -> None:
+    batch = questions(material, name, count=40)
+    fair = [item for item in batch if item.answer == 0]
+    leaning = (*fair, *fair)
+    assert any(rule(leaning) for rule in BATCH_RULES)
+    assert not any(rule(batch) for rule in BATCH_RULES)
+
+
+def test_an_item_that_breaks_a_rule_is_never_given(material: Material) -> None:
+    """The maker raises with every rule that is broken; here the words themselves are spoiled."""
+    lexicon = material.lexicon
+    verbs = {
+        key: replace(verb, past="was pulled by the much too long one that nobody knows at all")
+        for key, verb in lexicon.verbs.items()
+    }
+    spoiled = replace(material, lexicon=replace(lexicon, verbs=verbs))
+    with pytest.raises(BadInput, match="too long"):
+        questions(spoiled, "who-did-what:active", count=4)

@@ -133,7 +133,7 @@ def test_a_patient_who_guesses_meets_every_rule_of_the_plan(material: Material) 
     # With one wrong word an error cannot be told from an old answer.
     blocks = tuple(replace(block, options=4) for block in STARTER.blocks)
     plan = replace(STARTER, blocks=blocks)
-    told = rules_of(rehearsed(material, KNOWS_NOTHING, weeks=4, seed=3, plan=plan))
+    told = rules_of(rehearsed(material, KNOWS_NOTHING, weeks=4, seed=4, plan=plan))
     for part in ("full help", "an easier name", "the task changes"):
         assert any(part in each for each in told), part
     early = replace(STARTER, session_rules=replace(STARTER.session_rules, fewest_trials=6))

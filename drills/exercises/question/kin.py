@@ -48,6 +48,7 @@ LONGEST_CHAIN = "K6"
 BY_ENDING, BY_OF = "possessive-kinship", "of-kinship"
 
 _SEXES = (Sex.FEMALE, Sex.MALE)
+_WITH_MORE_ANSWERS = ("K1", "K4")
 _DEALS = 40
 _PRONOUNS = {Sex.FEMALE: "She", Sex.MALE: "He"}
 
@@ -55,6 +56,7 @@ _PRONOUNS = {Sex.FEMALE: "She", Sex.MALE: "He"}
 def _make(batch: Batch) -> tuple[Item, ...]:
     made: dict[int, Item] = {}
     levels = [part_of(target.name) for target in batch.targets]
+    answers = _answers(batch, levels)
     for level in dict.fromkeys(levels):
         indices = [index for index, other in enumerate(levels) if other == level]
         of_level = Batch(
@@ -65,8 +67,25 @@ def _make(batch: Batch) -> tuple[Item, ...]:
             item_set=batch.item_set,
         )
         maker = {"K1": make_owners, "K4": _by_name}.get(level, _by_sex)
-        made.update(zip(indices, maker(of_level), strict=True))
+        items = maker(of_level, [answers[index] for index in indices])
+        made.update(zip(indices, items, strict=True))
     return tuple(made[index] for index in range(len(levels)))
+
+
+def _answers(batch: Batch, levels: Sequence[str]) -> list[int]:
+    """Where each right answer stands: even in each level, nowhere long in the whole."""
+
+    def deal() -> list[int]:
+        dealt = [0] * len(levels)
+        for level in dict.fromkeys(levels):
+            indices = [index for index, other in enumerate(levels) if other == level]
+            places = batch.options if level in _WITH_MORE_ANSWERS else 2
+            of_level = spread(batch.rng, [level] * len(indices), range(places))
+            for index, place in zip(indices, of_level, strict=True):
+                dealt[index] = place
+        return dealt
+
+    return without_runs(batch.rng, levels, deal, longest=LONGEST_RUN)
 
 
 class _Chains:
@@ -92,38 +111,46 @@ class _Chains:
         return chosen
 
 
-def _by_sex(batch: Batch) -> tuple[Item, ...]:
+def _by_sex(batch: Batch, answers: Sequence[int]) -> tuple[Item, ...]:
     rng, lexicon = batch.rng, batch.material.lexicon
-    names = [target.name for target in batch.targets]
-    level = part_of(names[0])
+    level = part_of(batch.targets[0].name)
     chains = _Chains(rng, asked_by_sex(lexicon, 3 if level == LONGEST_CHAIN else 2))
     if level == "K5":
-        told = _both_ways(rng, chains, len(names))
+        told = _both_ways(rng, chains, answers)
     else:
-        sexes = without_runs(rng, names, lambda: spread(rng, names, _SEXES), longest=LONGEST_RUN)
+        sexes = without_runs(
+            rng, answers, lambda: spread(rng, answers, _SEXES), longest=LONGEST_RUN
+        )
         told = [chains.next(sex) for sex in sexes]
-    sexes = [sex_of(terms) for terms in told]
-    answers = without_runs(rng, sexes, lambda: spread(rng, sexes, (0, 1)), longest=LONGEST_RUN)
     mixed = level in ("K3", LONGEST_CHAIN)
-    orders = spread(rng, names, (BY_ENDING, BY_OF) if mixed else (BY_ENDING,), crossed=sexes)
+    orders = spread(
+        rng,
+        [level] * len(told),
+        (BY_ENDING, BY_OF) if mixed else (BY_ENDING,),
+        crossed=[sex_of(terms) for terms in told],
+    )
     return tuple(
         _sex_item(batch, target, Kin(terms=terms), order, answer)
         for target, terms, order, answer in zip(batch.targets, told, orders, answers, strict=True)
     )
 
 
-def _both_ways(rng: Random, chains: _Chains, count: int) -> list[Terms]:
+def _both_ways(rng: Random, chains: _Chains, answers: Sequence[int]) -> list[Terms]:
     """Chains and their reversals, each pair somewhere in the block; an odd one is alone."""
     told: list[Terms] = []
-    while len(told) < count:
+    while len(told) < len(answers):
         terms = chains.next()
         told += [terms, terms[::-1]]
-    del told[count:]
+    del told[len(answers) :]
 
-    def too_long_runs(order: list[Terms]) -> int:
-        return len(runs([sex_of(terms) for terms in order], longest=LONGEST_RUN))
+    def cost(order: list[Terms]) -> int:
+        """One sex for long, or oftener in one place."""
+        sexes = [sex_of(terms) for terms in order]
+        long = len(runs(sexes, longest=LONGEST_RUN))
+        first = [sex for sex, answer in zip(sexes, answers, strict=True) if answer == 0]
+        return long + max(0, abs(2 * first.count(Sex.FEMALE) - len(first)) - 1)
 
-    return min((rng.sample(told, count) for _ in range(_DEALS)), key=too_long_runs)
+    return min((rng.sample(told, len(told)) for _ in range(_DEALS)), key=cost)
 
 
 def _sex_item(batch: Batch, target: Target, kin: Kin, order: str, answer: int) -> Item:
@@ -137,12 +164,9 @@ def _sex_item(batch: Batch, target: Target, kin: Kin, order: str, answer: int) -
     )
 
 
-def _by_name(batch: Batch) -> tuple[Item, ...]:
+def _by_name(batch: Batch, answers: Sequence[int]) -> tuple[Item, ...]:
     rng, lexicon = batch.rng, batch.material.lexicon
     names = [target.name for target in batch.targets]
-    answers = without_runs(
-        rng, names, lambda: spread(rng, names, range(batch.options)), longest=LONGEST_RUN
-    )
     orders = spread(rng, names, (BY_ENDING, BY_OF), crossed=answers)
     chains = _Chains(rng, asked_by_name(lexicon))
     return tuple(

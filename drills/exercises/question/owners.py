@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from drills.core.items import Foil, Item, Target
 from drills.core.kinds import Side
 from drills.core.meanings import Link, Scene, State, Tense
 from drills.core.words import Band, Lexicon, Noun, Sex
-from drills.exercises.balance import spread, without_runs
+from drills.exercises.balance import spread
 from drills.exercises.casting import Casting, Pair
 from drills.exercises.cues import say
 from drills.exercises.exercise import Batch
-from drills.exercises.question.acts import LONGEST_RUN
 from drills.exercises.question.ladder import hint, question_ladder
 from drills.exercises.question.making import item_of, placed, right, wrong
 from drills.exercises.reasons import WhyWrong
@@ -75,12 +75,10 @@ def _sort_of(owner: Noun) -> str:
     return "A woman" if owner.sex is Sex.FEMALE else "A man"
 
 
-def make_owners(batch: Batch) -> tuple[Item, ...]:
+def make_owners(batch: Batch, answers: Sequence[int]) -> tuple[Item, ...]:
+    """answers: where each right one stands."""
     rng, lexicon = batch.rng, batch.material.lexicon
     names = [target.name for target in batch.targets]
-    answers = without_runs(
-        rng, names, lambda: spread(rng, names, range(batch.options)), longest=LONGEST_RUN
-    )
     sides = spread(rng, names, (Side.LEFT, Side.RIGHT), crossed=answers)
     casting = Casting(rng, lambda _name, _act: owned(lexicon))
     items = []

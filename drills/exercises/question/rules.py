@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
-from types import MappingProxyType
+from collections.abc import Callable, Sequence
 
 from drills.core.items import CueKind, Foil, Item, Option
 from drills.core.material import Material
-from drills.core.meanings import Act, Comparison, Described, Kin, Order, Role, Scene, State
+from drills.core.meanings import Kin, Role, Scene
 from drills.core.problems import Problem
-from drills.core.question_words import GRID, NO, YES, cell_of
-from drills.core.words import Lexicon
+from drills.core.question_words import NO, YES, cell_of
 from drills.exercises.choices import (
     Rule,
     fault,
@@ -22,30 +19,11 @@ from drills.exercises.choices import (
     reasons_given,
 )
 from drills.exercises.question.form import form_of
+from drills.exercises.question.keys import KEYS, NEITHER
 from drills.exercises.question.kin_pools import possessor, shows_trading, switched_off
-from drills.language import (
-    EASY,
-    HARD,
-    answer_name,
-    answer_owner,
-    answer_relation,
-    answer_sex,
-    ask_doer,
-    ask_done_to,
-    ask_first,
-    ask_last,
-    ask_less,
-    ask_more,
-    ask_owner,
-    ask_relation,
-    ask_sex_of_this,
-    ask_what_happened,
-    ask_whether,
-    state_fact,
-)
+from drills.language import answer_sex, ask_sex_of_this
 from drills.language.kinship import names_of
 
-NEITHER = "neither"
 LONGEST_OPTION = 40
 """Most letters of an option, which is one line."""
 LONGEST_PROMPT = 40
@@ -97,7 +75,7 @@ def answers_its_question(item: Item, material: Material) -> tuple[Problem, ...]:
     if item.answer is None:
         return fault(item, "it has no answer.")
     form = form_of(item.target).removesuffix(f"+{NEITHER}")
-    key = _KEYS[form](item, material.lexicon)
+    key = KEYS[form](item, material.lexicon)
     given = item.options[item.answer].text
     if key is None:
         return fault(item, f"{item.prompt!r} does not ask of what is told.")
@@ -142,107 +120,6 @@ def foils_are_false(item: Item, _material: Material) -> tuple[Problem, ...]:
             return fault(item, f"{option.text!r} may be right as well.")
     return ()
 
-
-def _act(item: Item) -> Act | None:
-    told = item.meaning.act if isinstance(item.meaning, Described) else item.meaning
-    return told if isinstance(told, Act) else None
-
-
-def _who(item: Item, lexicon: Lexicon) -> str | None:
-    act = _act(item)
-    if act is None:
-        return None
-    nouns = lexicon.nouns
-    if item.prompt == ask_doer(act, lexicon).text:
-        return answer_name(nouns[act.doer])
-    if item.prompt == ask_done_to(act, lexicon).text:
-        return answer_name(nouns[act.done_to])
-    words = item.prompt.rstrip("?").split()
-    third = [noun for noun in nouns.values() if noun.singular in words]
-    is_third = third and not {act.doer, act.done_to} & {noun.key for noun in third}
-    return NEITHER if is_third else None
-
-
-def _what(item: Item, lexicon: Lexicon) -> str | None:
-    act = _act(item)
-    if act is None or item.prompt != ask_what_happened(act, lexicon).text:
-        return None
-    return f"{act_text(act, lexicon)}"
-
-
-def act_text(act: Act, lexicon: Lexicon) -> str:
-    """The act as one short clause: the plain words of a question about it."""
-    return ask_doer(act, lexicon).plain
-
-
-def _whether(item: Item, lexicon: Lexicon) -> str | None:
-    act = _act(item)
-    if act is None:
-        return None
-    if item.prompt == ask_whether(act, act, lexicon).text:
-        return YES
-    others = (act.reversed(), *(replace(act, verb=verb) for verb in lexicon.verbs))
-    asked = any(item.prompt == ask_whether(other, act, lexicon).text for other in others)
-    return NO if asked else None
-
-
-def _relative(item: Item, lexicon: Lexicon) -> str | None:
-    told = item.meaning
-    if isinstance(told, State):
-        is_asked = item.sentence == ask_owner(told, lexicon).text
-        return answer_owner(lexicon.nouns[told.subject]) if is_asked else None
-    if not isinstance(told, Kin):
-        return None
-    if item.prompt == ask_sex_of_this(told, lexicon).text:
-        return answer_sex(told)
-    asks = [ask_relation(told, lexicon, of=of).text for of in (False, True)]
-    return answer_relation(told, lexicon) if item.prompt in asks else None
-
-
-def _when(item: Item, lexicon: Lexicon) -> str | None:
-    order = item.meaning
-    if not isinstance(order, Order):
-        return None
-    doer = lexicon.nouns[order.doer].singular
-    for ask, verb in ((ask_first, order.earlier), (ask_last, order.later)):
-        if item.prompt == ask(order, lexicon).text:
-            return f"The {doer} {lexicon.alone[verb].past}."
-    return None
-
-
-def _more(item: Item, lexicon: Lexicon) -> str | None:
-    comparison = item.meaning
-    if not isinstance(comparison, Comparison):
-        return None
-    for ask, noun in ((ask_more, comparison.more), (ask_less, comparison.less)):
-        if item.prompt == ask(comparison, lexicon).text:
-            return answer_name(lexicon.nouns[noun])
-    return None
-
-
-def _truth(item: Item, lexicon: Lexicon) -> str | None:
-    for fact in lexicon.facts.known:
-        back = replace(fact, doer=fact.done_to, done_to=fact.doer)
-        for stated, key in ((fact, YES), (back, NO)):
-            if item.words == (stated.doer, stated.verb, stated.done_to):
-                said = item.construction in (*EASY, *HARD) and (
-                    item.sentence == state_fact(stated, item.construction, lexicon).text
-                )
-                return key if said else None
-    return None
-
-
-_KEYS: Mapping[str, Callable[[Item, Lexicon], str | None]] = MappingProxyType(
-    {
-        "who-did-what": _who,
-        "what-happened": _what,
-        "yes-no": _whether,
-        "kin": _relative,
-        "before-after": _when,
-        "comparison": _more,
-        GRID: _truth,
-    }
-)
 
 QUESTION_RULES: tuple[Rule, ...] = (
     one_right_option,

@@ -27,9 +27,10 @@ from drills.exercises.question.acts import (
     words_of,
 )
 from drills.exercises.question.form import Form, form_of, part_of
+from drills.exercises.question.keys import NEITHER
 from drills.exercises.question.ladder import question_ladder, stressed
 from drills.exercises.question.making import item_of, placed, right, said, wrong
-from drills.exercises.question.rules import NEITHER, with_neither
+from drills.exercises.question.rules import with_neither
 from drills.exercises.reasons import WhyWrong
 from drills.language import Role, answer_name, ask_about, ask_doer, ask_done_to, realise
 
