@@ -50,7 +50,19 @@ def show_plan(options: argparse.Namespace) -> int:
     if not plan_path(folder).exists():
         print("No plan has been put in force yet. This is the starter plan.\n")
     print(_described(plan))
+    if plan_path(folder).exists():
+        _print_suggestions(folder)
     return 0
+
+
+def _print_suggestions(folder: Path) -> None:
+    """What the answers so far speak for; only the therapist changes the plan."""
+    home = wiring.home(folder, speak=False)
+    try:
+        for number, direction in home.suggested_cues().items():
+            print(f"\nSuggested by the answers so far: cues = {direction.value} in block {number}.")
+    finally:
+        home.close()
 
 
 def check_file(options: argparse.Namespace) -> int:

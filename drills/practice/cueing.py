@@ -13,8 +13,9 @@ from drills.core.items import CueKind, Item, ItemSet, Kind, Target
 from drills.core.plans import CueDirection, CueSettings
 from drills.core.records import Trial
 
-# Fewer first responses say little about a direction of help.
+# Fewer first responses say little about a direction of help, and old ones say little of today.
 FEWEST_TO_SUGGEST = 5
+MOST_TO_SUGGEST = 20
 
 HelpKey = tuple[Kind, str]
 """What a level of help belongs to: the name that is practised, whatever the verb group."""
@@ -89,9 +90,9 @@ def last_before_answer(item: Item) -> int:
 
 
 def suggested_direction(trials: Iterable[Trial], settings: CueSettings) -> CueDirection | None:
-    """What the share right alone speaks for; None for too few first responses with no help.
+    """What the share right alone of the newest speaks for; None for too few without help.
 
-    Only a suggestion to the therapist: the plan alone decides.
+    trials: oldest first.   Only a suggestion to the therapist: the plan alone decides.
     """
     alone = [
         trial
@@ -100,6 +101,7 @@ def suggested_direction(trials: Iterable[Trial], settings: CueSettings) -> CueDi
     ]
     if len(alone) < FEWEST_TO_SUGGEST:
         return None
+    alone = alone[-MOST_TO_SUGGEST:]
     right = sum(trial.unaided_right for trial in alone)
     enough = 100 * right >= settings.suggest_percent * len(alone)
     return CueDirection.LEAST_TO_MOST if enough else CueDirection.MOST_TO_LEAST

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from drills.core.due import Due
     from drills.core.material import Chapter, Material
-    from drills.core.plans import Plan
+    from drills.core.plans import CueDirection, Plan
     from drills.core.ports import Clock, Records, Voice
     from drills.digest import Digest
     from drills.practice.dealing import Block
@@ -160,6 +160,24 @@ class Home:
         from drills.practice.dealing import plan_standings  # noqa: PLC0415 - see above
 
         return plan_standings(self.plan, self.material, self._history(), today=self.day())
+
+    def suggested_cues(self) -> Mapping[int, CueDirection]:
+        """Another direction of help than the plan's, by the number of its block from 1.
+
+        Only where what was right alone speaks for it; the plan is never changed by itself.
+        """
+        from drills.practice.cueing import suggested_direction  # noqa: PLC0415 - see above
+        from drills.practice.dealing import plan_targets  # noqa: PLC0415
+
+        history = self._history()
+        found: dict[int, CueDirection] = {}
+        targets = plan_targets(self.plan, self.material)
+        for number, (block, own) in enumerate(zip(self.plan.blocks, targets, strict=True), 1):
+            trials = [trial for trial in history if trial.asked.target in own]
+            suggested = suggested_direction(trials, self.plan.cues)
+            if suggested is not None and suggested is not block.cues:
+                found[number] = suggested
+        return found
 
     def digest(self, first: date, last: date) -> Digest:
         """The digest of the practice days `first` to `last`, both included."""

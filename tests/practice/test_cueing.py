@@ -127,10 +127,11 @@ def test_no_gesture_begins_with_the_helpers_hand() -> None:
 @pytest.mark.parametrize(
     ("pattern", "suggested"),
     [
-        ("rrww w".replace(" ", ""), CueDirection.LEAST_TO_MOST),  # 40 %
+        ("rrwww", CueDirection.LEAST_TO_MOST),  # 40 %
         ("rwwww", CueDirection.MOST_TO_LEAST),  # 20 %
         ("rrrr", None),
         ("RRRRRRR", None),
+        ("w" * 50 + "r" * 20, CueDirection.LEAST_TO_MOST),  # the newest count
     ],
 )
 def test_forty_percent_alone_speaks_for_least_to_most(

@@ -284,6 +284,16 @@ def test_a_session_that_goes_on_keeps_the_levels_and_gives_nothing_twice(
     assert sat.ask.number == 5
 
 
+def test_another_direction_is_suggested_and_never_taken(material: Material) -> None:
+    sat = Sat(material, plan_of(match(8), GESTURES))
+    assert sat.home.suggested_cues() == {}
+    sat.play("wrwwrwww")
+    assert sat.home.suggested_cues() == {1: CueDirection.MOST_TO_LEAST}
+    sat.session.finish()
+    sat.begin()
+    assert sat.ask.cue is None
+
+
 LETTERS = st.lists(st.sampled_from("rwhsd"), min_size=1, max_size=60)
 
 
