@@ -31,15 +31,17 @@ def shares(recalls: list[Recall]) -> dict[int, Share]:
 
 
 def test_each_gap_counts_with_the_longest_interval_that_it_reaches():
-    days = [0, 1, 3, 7, 13, 21, 50, 106]  # gaps 1, 2, 4, 6, 8, 29, 56
+    gaps = [1, 2, 3, 4, 6, 7, 13, 14, 27, 28, 55, 56, 200]
+    days = [sum(gaps[:place]) for place in range(len(gaps) + 1)]
     found = shares([recall("a", day) for day in days])
     assert found == {
         1: Share(right=1, of=1),
-        2: Share(right=1, of=1),
+        2: Share(right=2, of=2),
         4: Share(right=2, of=2),
-        7: Share(right=1, of=1),
-        28: Share(right=1, of=1),
-        56: Share(right=1, of=1),
+        7: Share(right=2, of=2),
+        14: Share(right=2, of=2),
+        28: Share(right=2, of=2),
+        56: Share(right=2, of=2),
     }
 
 
