@@ -153,9 +153,14 @@ def _places(rng: Random, targets: Sequence[Target], counts: Sequence[int]) -> li
         doers = without_runs(
             rng, names, partial(spread, rng, names, range(count)), longest=LONGEST_RUN
         )
-        steps = spread(rng, names, range(count - 1), crossed=doers)
-        for index, doer, step in zip(own, doers, steps, strict=True):
-            places[index] = (doer, step if step < doer else step + 1)
+        # The same steps in turn from every place, so that done-tos come out even as well.
+        turns: Counter[int] = Counter()
+        steps: list[int] = []
+        for index, doer in zip(own, doers, strict=True):
+            if turns[doer] == len(steps):
+                steps.extend(rng.sample(range(1, count), count - 1))
+            places[index] = (doer, (doer + steps[turns[doer]]) % count)
+            turns[doer] += 1
     return places
 
 

@@ -106,7 +106,7 @@ def removal_is_of_one(item: Item, _material: Material) -> tuple[Problem, ...]:
     """What one step of help takes away are all the events of one figure."""
     casts = [parts(event) for event in _events(item)]
     for cue in item.cues:
-        gone = [casts[index] for index in cue.removes]
+        gone = [cast for index, cast in enumerate(casts) if index in cue.removes]
         shared = set.intersection(*(set(cast) for cast in gone)) if gone else set()
         left = [cast for index, cast in enumerate(casts) if index not in cue.removes]
         if gone and not (len(shared) == 1 and not any(shared & set(cast) for cast in left)):

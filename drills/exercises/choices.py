@@ -110,8 +110,9 @@ def ladder_climbs(item: Item, _material: Material) -> tuple[Problem, ...]:
     if levels != sorted(dict.fromkeys(levels)) or not levels or levels[0] < 1:
         return fault(item, f"its cue levels do not rise: {levels}.")
     for cue in item.cues:
-        if any(item.options[index].foil in (None, Foil.REVERSAL) for index in cue.removes):
-            return fault(item, "a cue takes away the right option or the reversal.")
+        gone = [each.foil for at, each in enumerate(item.options) if at in cue.removes]
+        if len(gone) < len(cue.removes) or None in gone or Foil.REVERSAL in gone:
+            return fault(item, "a cue takes away the right option, the reversal or none.")
     if item.answer is not None and item.cues[-1].kind is not CueKind.ANSWER:
         return fault(item, "its top cue does not show the answer.")
     return ()

@@ -6,6 +6,7 @@ and the receiver, while what is given stays.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import lru_cache
 from itertools import permutations
 from random import Random
@@ -102,19 +103,25 @@ def _any_two(lexicon: Lexicon) -> Pair:
     return (grown[0], grown[1]) if len(grown) > 1 else ("", "")
 
 
-@lru_cache(maxsize=1024)
 def others(lexicon: Lexicon, construction: str, verb: str, pair: Pair) -> tuple[str, ...]:
     """Who could play with either of `pair`, in either part, and looks like neither."""
+    return _company(lexicon, "dative" if is_of_giving(construction) else "active", verb)[pair]
+
+
+@lru_cache(maxsize=128)
+def _company(lexicon: Lexicon, construction: str, verb: str) -> Mapping[Pair, tuple[str, ...]]:
     every = pairs(lexicon, construction, verb)
-    known = frozenset(every)
-    looks = [figure_of(key, lexicon) for key in pair]
-    return tuple(
-        key
-        for key in dict.fromkeys(first for first, _ in every)
-        if key not in pair
-        and figure_of(key, lexicon) not in looks
-        and all({(key, one), (one, key)} <= known for one in pair)
-    )
+    known, keys = frozenset(every), tuple(dict.fromkeys(first for first, _ in every))
+    looks = {key: figure_of(key, lexicon) for key in keys}
+    return {
+        (a, b): tuple(
+            key
+            for key in keys
+            if looks[key] not in (looks[a], looks[b])
+            and all({(key, one), (one, key)} <= known for one in (a, b))
+        )
+        for a, b in every
+    }
 
 
 def figure_of(key: str, lexicon: Lexicon) -> str:
