@@ -16,6 +16,7 @@ from drills.digest.values import (
     Digest,
     DueLine,
     ErrorLine,
+    Grid,
     Line,
     SittingLine,
 )
@@ -52,6 +53,7 @@ def as_json(digest: Digest) -> dict[str, Any]:
         "dose": _plain(digest.dose),
         "sessions": [_sitting(sitting) for sitting in digest.sittings],
         "lines": [_line(line) for line in digest.lines],
+        "grids": [_grid(grid) for grid in digest.grids],
         "errors": [_error(error) for error in digest.errors],
         "upcoming": [
             {"day": due_day.day.isoformat(), "due": [_due(due) for due in due_day.dues]}
@@ -81,6 +83,13 @@ def _line(line: Line) -> dict[str, Any]:
         "errors": {foil.value: count for foil, count in line.errors.items()},
         "change": _plain(line.change),
     }
+    if line.detection is not None:
+        row["yes_no"] = {
+            **_plain(line.detection),
+            "d_prime": line.detection.d_prime,
+            "criterion": line.detection.criterion,
+            "liking": _plain(line.detection.liking),
+        }
     if line.gesture is not None:
         row["gesture"] = {
             **_plain(line.gesture),
@@ -89,6 +98,21 @@ def _line(line: Line) -> dict[str, Any]:
             "mean_help": line.gesture.mean_help,
         }
     return row
+
+
+def _grid(grid: Grid) -> dict[str, Any]:
+    return {
+        "set": grid.item_set.value,
+        "cells": [
+            {
+                "words": cell.band.value,
+                "grammar": cell.grammar.value,
+                **_plain(cell.unaided),
+                **_plain(cell.interval),
+            }
+            for cell in grid.cells
+        ],
+    }
 
 
 def _error(error: ErrorLine) -> dict[str, Any]:

@@ -14,7 +14,7 @@ from drills.digest.values import (
     Example,
     Line,
 )
-from drills.measures import accuracy, chance, cues, errors, latency
+from drills.measures import accuracy, chance, cues, detection, errors, latency
 from drills.measures.intervals import newcombe_difference, wilson
 
 EXAMPLES = 2
@@ -87,6 +87,7 @@ def _line(
         errors=errors.by_foil(trials),
         change=_change(counted.unaided, accuracy.count(earlier).unaided),
         gesture=errors.gesture_scores(trials) if kind is Kind.GESTURE else None,
+        detection=detection.count(trials),
     )
 
 

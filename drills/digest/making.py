@@ -21,6 +21,7 @@ from drills.core.records import (
 )
 from drills.digest.alerts import alerts_of, is_hindered
 from drills.digest.counting import errors_of, lines_of
+from drills.digest.grids import grids_of
 from drills.digest.values import (
     AnswerLine,
     Digest,
@@ -100,6 +101,7 @@ def make(
         ),
         quality=_quality(own, trials, sat, lines, notices),
         answers=tuple(_answer(trial, turns) for trial in trials),
+        grids=grids_of(trials),
     )
 
 

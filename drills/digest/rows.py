@@ -6,8 +6,10 @@ import csv
 from io import StringIO
 from typing import Any
 
-from drills.core.items import Foil
-from drills.digest.values import Digest, Line
+from drills.core.items import Foil, Kind
+from drills.core.question_words import GRID, level_of
+from drills.digest.question_wording import GRID_TITLE, cell_label
+from drills.digest.values import Digest, Grid, GridCell, Line
 
 # What a spreadsheet takes for the start of a formula; a line break or tab can hide one.
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
@@ -44,26 +46,45 @@ COLUMNS = (
     "mean_score",
     "mean_first_help",
     "hindered",
+    *("d_prime", "criterion", "yes_to_true", "true_of", "yes_to_false", "false_of"),
 )
 
 
 def render_csv(digest: Digest) -> str:
-    """A heading and one row a line, ended as RFC 4180 asks; shares from 0 to 1.
+    """A heading, one row a line and one a cell of the grid, ended as RFC 4180 asks.
 
-    Text that a spreadsheet could run as a formula starts with an apostrophe; numbers stay numbers.
+    Shares go from 0 to 1. Text that a spreadsheet could run as a formula starts with an
+    apostrophe; numbers stay numbers.
     """
     out = StringIO()
     writer = csv.DictWriter(out, COLUMNS, lineterminator="\r\n")
     writer.writeheader()
     for line in digest.lines:
         writer.writerow({key: _cell(value) for key, value in _row(digest, line).items()})
+    for grid in digest.grids:
+        for cell in grid.cells:
+            writer.writerow(
+                {key: _cell(value) for key, value in _grid_row(digest, grid, cell).items()}
+            )
     return out.getvalue()
 
 
-def _row(digest: Digest, line: Line) -> dict[str, Any]:
-    change, gesture = line.change, line.gesture
-    between = None if change is None else change.interval
-    row: dict[str, Any] = {
+def _grid_row(digest: Digest, grid: Grid, cell: GridCell) -> dict[str, Any]:
+    return {
+        **_head(digest),
+        "kind": Kind.QUESTION.value,
+        "name": f"{GRID}:{level_of(cell.band, cell.grammar)}",
+        "label": f"{GRID_TITLE}: {cell_label(cell)}",
+        "set": grid.item_set.value,
+        "unaided_right": cell.unaided.right,
+        "unaided_of": cell.unaided.of,
+        "unaided_low": cell.interval.low,
+        "unaided_high": cell.interval.high,
+    }
+
+
+def _head(digest: Digest) -> dict[str, Any]:
+    return {
         "first": digest.first.isoformat(),
         "last": digest.last.isoformat(),
         "until": digest.until.isoformat(),
@@ -71,6 +92,14 @@ def _row(digest: Digest, line: Line) -> dict[str, Any]:
         "simulated": "yes" if digest.simulated else "no",
         "plan": digest.plan_name,
         "plan_version": digest.plan_version,
+    }
+
+
+def _row(digest: Digest, line: Line) -> dict[str, Any]:
+    change, gesture = line.change, line.gesture
+    between = None if change is None else change.interval
+    row: dict[str, Any] = {
+        **_head(digest),
         "kind": line.kind.value,
         "name": line.name,
         "label": line.label,
@@ -95,6 +124,15 @@ def _row(digest: Digest, line: Line) -> dict[str, Any]:
         "hindered": None if gesture is None else gesture.hindered,
     }
     row.update({f"error_{foil.value}": count for foil, count in line.errors.items()})
+    if line.detection is not None:
+        row |= {
+            "d_prime": line.detection.d_prime,
+            "criterion": line.detection.criterion,
+            "yes_to_true": line.detection.hits,
+            "true_of": line.detection.true,
+            "yes_to_false": line.detection.false_alarms,
+            "false_of": line.detection.false,
+        }
     if gesture is not None:
         row.update({f"score_{score}": count for score, count in enumerate(gesture.scores)})
     return row

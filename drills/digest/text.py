@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from textwrap import wrap
 
 from drills.core.items import ItemSet
-from drills.digest import wording
+from drills.digest import question_wording, wording
 from drills.digest.values import Digest, Line
 
 WIDTH = 78
@@ -24,6 +24,8 @@ def _parts(digest: Digest) -> Iterator[Iterator[str]]:
     yield _section("LOOK AT FIRST", _alerts(digest))
     yield _section("PRACTICE AGAINST PLAN", _dose(digest))
     yield _section("SENTENCES AND WORDS", _words(digest))
+    if digest.grids:
+        yield _section(question_wording.GRID_TITLE.upper(), _grids(digest))
     yield _section("WRONG FIRST ANSWERS", _errors(digest))
     yield _section("GESTURES", _gestures(digest))
     yield _section("SESSIONS", _sessions(digest))
@@ -104,6 +106,22 @@ def _words(digest: Digest) -> Iterator[str]:
             yield from _fold(told, indent=4)
         if wording.errors(line) != "-":
             yield from _fold(f"wrong first: {wording.errors(line)}", indent=4)
+        if line.detection is not None:
+            yield from _fold(f"yes and no: {question_wording.detection(line)}", indent=4)
+            yield from _fold(question_wording.detection_counts(line), indent=6)
+    if any(line.detection is not None for line in digest.word_lines):
+        yield from _fold(question_wording.YES_AND_NO)
+
+
+def _grids(digest: Digest) -> Iterator[str]:
+    for grid in digest.grids:
+        heads = "".join(f"{name:>28}" for name in question_wording.GRAMMARS.values())
+        yield f"  {f'right alone{question_wording.grid_set(grid)}':<20}{heads}"
+        for name, cells in question_wording.grid_rows(grid):
+            told = "".join(f"{wording.in_cell(cell):>28}" for cell in cells)
+            yield f"  {name:<20}{told}"
+        yield from _fold(question_wording.grid_short(grid))
+    yield from _fold(question_wording.GRID_FOOT)
 
 
 def _errors(digest: Digest) -> Iterator[str]:

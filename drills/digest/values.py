@@ -8,10 +8,13 @@ from datetime import date
 from enum import StrEnum
 
 from drills.core.items import Foil, ItemSet, Kind, Target
+from drills.core.question_words import Grammar
 from drills.core.records import CloseReason
+from drills.core.words import Band
 from drills.measures.accuracy import Share
 from drills.measures.chance import Verdict
 from drills.measures.cues import CueUse
+from drills.measures.detection import Detection
 from drills.measures.errors import GestureScores
 from drills.measures.intervals import Interval
 from drills.measures.latency import Latency
@@ -102,7 +105,7 @@ class Line:
     interval: 95 % interval of the share right alone.
     effective_k: options that the content words leave, the fewest of any trial; None for gestures.
     chance: mean chance of a right guess.   verdict: None where nothing can be guessed.
-    change: None without earlier trials.
+    change: None without earlier trials.   detection: of answers by yes and no, None without any.
     """
 
     kind: Kind
@@ -120,6 +123,25 @@ class Line:
     errors: Mapping[Foil, int]
     change: Change | None
     gesture: GestureScores | None
+    detection: Detection | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GridCell:
+    """Statements in words of one band and grammar of one kind.   interval: as of a line."""
+
+    band: Band
+    grammar: Grammar
+    unaided: Share
+    interval: Interval
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grid:
+    """The four cells of one set of items."""
+
+    item_set: ItemSet
+    cells: tuple[GridCell, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -220,6 +242,7 @@ class Digest:
     before `first` when all of them are.
     simulated: any of it was practised by a simulated patient.
     lines: sentences and words first, gestures after them, each in the order of the plan.
+    grids: words against grammar, where that was practised.
     upcoming: days to come on which something is due as it stands today, to a week after `last`, or
     after today for a range that is past.
     """
@@ -241,6 +264,7 @@ class Digest:
     notes: tuple[Note, ...]
     quality: Quality
     answers: tuple[AnswerLine, ...]
+    grids: tuple[Grid, ...] = ()
 
     @property
     def is_over(self) -> bool:

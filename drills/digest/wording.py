@@ -19,6 +19,7 @@ from drills.digest.values import (
     Digest,
     DueDay,
     DueLine,
+    GridCell,
     Line,
     SittingLine,
 )
@@ -117,10 +118,15 @@ GESTURE_TRIES = (
 TWO_CHOICES = "Of two choices, a second try is sure to be right: with help then says little."
 
 
-def interval(line: Line) -> str:
+def interval(line: Line | GridCell) -> str:
     if line.unaided.of < FEWEST_FOR_PERCENT:
         return "too few"
     return _span(line.interval)
+
+
+def in_cell(cell: GridCell) -> str:
+    """`9/10 (90%) [60 to 98]`."""
+    return f"{share(cell.unaided)} [{interval(cell)}]"
 
 
 def _span(between: Interval) -> str:
