@@ -14,10 +14,11 @@ _COMMENT_COLUMN = 34
 _BLOCKS = (
     "# The blocks of a session, in order. A rest comes between them.",
     "# kind: " + ", ".join(kind.value for kind in Kind) + ".",
-    "# names: constructions (match), levels (cloze), questions or gestures.",
-    "# trials: 1 to 60.   options: 2 to 4.   groups: verb groups or contrasts; none means all.",
+    "# names: constructions (match, act-out), levels (cloze), questions or gestures.",
+    "# trials: 1 to 60.   options: 2 to 4, figures of act-out; a sentence without its doer has 2.",
+    "# groups: verb groups or contrasts; none means all.",
     "# cues: least-to-most (begins with no help), or most-to-least (begins with all of it).",
-    "# text: shown, or hidden until a cue (heard only; match and question).",
+    "# text: shown, or hidden until a cue (heard only; match, act-out and question).",
 )
 
 

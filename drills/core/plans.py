@@ -38,8 +38,9 @@ class Layout(StrEnum):
 class BlockPlan:
     """One block of a session.
 
-    names: constructions (match, question), levels (cloze) or gesture keys (gesture).
-    groups: verb groups or word contrasts; empty means all.   options: 2 to 4.
+    names: constructions (match, act-out, question), levels (cloze) or gesture keys (gesture).
+    groups: verb groups or word contrasts; empty means all.
+    options: 2 to 4 things to choose from; of act-out, figures to build an event with.
     """
 
     kind: Kind

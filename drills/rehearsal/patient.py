@@ -11,6 +11,7 @@ from drills.core.items import Foil, Item, Kind
 from drills.core.meanings import Act
 from drills.core.profiles import Profile
 from drills.core.words import Lexicon
+from drills.exercises.events import events_of, parts
 
 # What most often goes wrong in a gesture; the shares are invented.
 _SLIPS = (Tick.GRIP, Tick.PLACE, Tick.PATH, Tick.HAND_AS_TOOL, Tick.SEARCH)
@@ -74,8 +75,27 @@ class Patient:
             return "gesture"
         return item.level if item.kind is Kind.CLOZE else item.construction
 
+    def _first_noun_event(self, item: Item) -> int | None:
+        """The event in which whoever is named first does it, and the other has it done to."""
+        if item.answer is None:
+            return None
+        doer, other = (
+            self._lexicon.nouns[key].singular for key in parts(events_of(item)[item.answer])
+        )
+        words = item.sentence.lower().rstrip(".").split()
+        if doer in words and words.index(doer) < words.index(other):
+            return item.answer
+        return self._reversal(item)
+
+    def _reversal(self, item: Item) -> int | None:
+        return next(
+            (i for i, option in enumerate(item.options) if option.foil is Foil.REVERSAL), None
+        )
+
     def _first_noun_choice(self, item: Item) -> int | None:
         """The option of a listener who takes the first noun of the sentence as the doer."""
+        if item.kind is Kind.ACT_OUT:
+            return self._first_noun_event(item)
         meaning = item.meaning
         if not isinstance(meaning, Act):
             return None
@@ -84,6 +104,4 @@ class Patient:
         done_to_word = self._lexicon.nouns[meaning.done_to].singular
         if words.index(doer_word) < words.index(done_to_word):
             return item.answer
-        return next(
-            (i for i, option in enumerate(item.options) if option.foil is Foil.REVERSAL), None
-        )
+        return self._reversal(item)
