@@ -35,7 +35,11 @@ def plan_text(plan: Plan) -> str:
     ]
     if plan.written_on is not None:
         lines.append(_line("written_on", plan.written_on))
-    lines += [_line("therapist", plan.therapist), _line("note", plan.note)]
+    lines += [
+        _line("therapist", plan.therapist),
+        _line("note", plan.note),
+        _line("without_kin", plan.without_kin, 'relatives never to be said, as ["father"]'),
+    ]
     for section in SECTIONS:
         values = getattr(plan, section.name)
         lines += ["", f"# {section.says}", f"[{section.name}]"]

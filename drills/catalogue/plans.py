@@ -29,7 +29,10 @@ _LONGEST_NOTE = 2000
 _MOST_BLOCKS = 12
 _LARGEST_VERSION = 99_999
 _STANDARD_OPTIONS = 2
-_TOP_KEYS = ("format", "name", "version", "locale", "written_on", "therapist", "note")
+_TOP_KEYS = (
+    *("format", "name", "version", "locale", "written_on", "therapist", "note"),
+    "without_kin",
+)
 _BLOCK_KEYS = ("kind", "names", "trials", "options", "groups", "cues", "text")
 
 # What is to be read or copied cannot be left to the ear alone.
@@ -100,6 +103,7 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
     written_on = top.day("written_on")
     therapist = top.text("therapist", default="", longest=_LONGEST_NAME)
     note = top.text("note", default="", longest=_LONGEST_NOTE)
+    without_kin = top.texts("without_kin", default=())
     plan_format = top.whole("format", 1, PLAN_FORMAT)
     top.close(_BELONGS)
 
@@ -137,6 +141,7 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
         written_on=written_on,
         therapist=therapist,
         note=note,
+        without_kin=without_kin,
         plan_format=plan_format,
         **made,
     )

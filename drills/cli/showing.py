@@ -42,7 +42,11 @@ def show_items(options: argparse.Namespace) -> int:
     )
     targets = targets_of(block, material)
     if options.construction and block.kind is Kind.QUESTION:
-        targets = tuple(target for target in targets if options.construction in str(target))
+        targets = tuple(
+            target for target in targets if target.name.rpartition(":")[2] == options.construction
+        )
+        if not targets:
+            raise BadInput(f"No question of this level is asked of {options.construction!r}.")
     seed = wiring.new_seed() if options.seed is None else options.seed
     items = make_items(
         tuple(islice(cycle(targets), options.count)),

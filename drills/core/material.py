@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from drills.core.gestures import Gesture
 from drills.core.words import Lexicon
@@ -40,3 +41,14 @@ class Material:
     cloze: Mapping[str, ClozeLevel]
     gestures: Mapping[str, Gesture]
     content_hash: str
+
+    def without_kin(self, terms: tuple[str, ...]) -> Material:
+        """The same without these words for relatives."""
+        return replace(self, lexicon=_without_kin(self.lexicon, terms)) if terms else self
+
+
+# One lexicon for one wish: what is worked out from a lexicon is kept by which one it is.
+@lru_cache(maxsize=8)
+def _without_kin(lexicon: Lexicon, terms: tuple[str, ...]) -> Lexicon:
+    kin = {key: term for key, term in lexicon.kin.items() if key not in terms}
+    return replace(lexicon, kin=kin)

@@ -158,6 +158,8 @@ class Plan:
     """A plan in force or to be checked.
 
     version: counts up; every trial keeps the version it was made under.
+    without_kin: words for relatives that are never said ("father"), and nobody meant who may be
+    called so.
     """
 
     name: str
@@ -167,6 +169,7 @@ class Plan:
     written_on: date | None = None
     therapist: str = ""
     note: str = ""
+    without_kin: tuple[str, ...] = ()
     dose: Dose = field(default_factory=Dose)
     sitting: SittingSettings = field(default_factory=SittingSettings)
     cues: CueSettings = field(default_factory=CueSettings)

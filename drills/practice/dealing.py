@@ -25,7 +25,19 @@ class Block:
 
 def check_plan(plan: Plan, material: Material) -> tuple[Problem, ...]:
     """What the plan asks for that the content does not hold."""
-    return tuple(problem for block in plan.blocks for problem in check_block(block, material))
+    known = material.lexicon.kin
+    problems = [
+        Problem(
+            where="without_kin",
+            message=f"there is no relative {term!r}.",
+            mend=f"Use words of: {', '.join(known)}.",
+        )
+        for term in plan.without_kin
+        if term not in known
+    ]
+    said = material.without_kin(plan.without_kin)
+    problems += [problem for block in plan.blocks for problem in check_block(block, said)]
+    return tuple(problems)
 
 
 def plan_targets(plan: Plan, material: Material) -> tuple[tuple[Target, ...], ...]:

@@ -81,7 +81,7 @@ class Home:
 
     @cached_property
     def material(self) -> Material:
-        return self._load_material()
+        return self._load_material().without_kin(self.plan.without_kin)
 
     @cached_property
     def guide(self) -> tuple[Chapter, ...]:

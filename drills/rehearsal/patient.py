@@ -8,8 +8,9 @@ from random import Random
 
 from drills.core.gestures import Tick
 from drills.core.items import Foil, Item, Kind
-from drills.core.meanings import Act
+from drills.core.meanings import Act, Described
 from drills.core.profiles import Profile
+from drills.core.question_words import Grammar, cell_of
 from drills.core.words import Lexicon
 from drills.exercises.events import events_of, parts
 
@@ -50,7 +51,8 @@ class Patient:
         plausible = [
             index
             for index in open_options
-            if item.options[index].foil not in (Foil.VERB, Foil.NOUN)
+            # What a picture alone tells is not told by the words.
+            if item.picture is not None or item.options[index].foil not in (Foil.VERB, Foil.NOUN)
         ]
         return self._rng.choice(plausible or open_options)
 
@@ -73,6 +75,11 @@ class Patient:
     def _name(self, item: Item) -> str:
         if item.kind is Kind.GESTURE:
             return "gesture"
+        if item.kind is Kind.QUESTION and (cell := cell_of(item.level)) is not None:
+            # Easy grammar goes as the active does, hard as the passive.
+            return "active" if cell[1] is Grammar.EASY else "full-passive"
+        if item.kind is Kind.QUESTION and item.target.name.startswith("kin:"):
+            return item.target.name
         return item.level if item.kind is Kind.CLOZE else item.construction
 
     def _first_noun_event(self, item: Item) -> int | None:
@@ -96,9 +103,12 @@ class Patient:
         """The option of a listener who takes the first noun of the sentence as the doer."""
         if item.kind is Kind.ACT_OUT:
             return self._first_noun_event(item)
-        meaning = item.meaning
+        meaning = item.meaning.act if isinstance(item.meaning, Described) else item.meaning
         if not isinstance(meaning, Act):
             return None
+        if item.effective_k < 2:
+            # What is asked goes with other words than were told: order says nothing.
+            return item.answer
         words = item.sentence.lower().rstrip(".").split()
         doer_word = self._lexicon.nouns[meaning.doer].singular
         done_to_word = self._lexicon.nouns[meaning.done_to].singular

@@ -56,6 +56,7 @@ PLANS = st.builds(
     written_on=st.none() | st.dates(date(1900, 1, 1)),
     therapist=_TEXTS,
     note=_TEXTS,
+    without_kin=st.just(()) | _LISTS,
     plan_format=st.just(1),
     blocks=st.lists(
         st.builds(
