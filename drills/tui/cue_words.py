@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drills.core.items import Cue, CueKind
+from drills.core.items import Cue, CueKind, Item
 from drills.practice.steps import Ask
 from drills.tui.speaker import Line
 
@@ -15,10 +15,21 @@ def cue_lines(cue: Cue | None) -> tuple[str, ...]:
     """The help in writing, with what is said where that is put in other words."""
     if cue is None:
         return ()
+    if cue.kind is CueKind.TREE and cue.spoken is not None:
+        # The tree stands with the question, since it needs its lines one under the other.
+        return (cue.spoken.text,)
     lines = tuple(cue.text.split("\n"))
     if cue.spoken is None or cue.kind in _SAID_ON_SCREEN or cue.spoken.text == " ".join(lines):
         return lines
     return (*lines, cue.spoken.text)
+
+
+def tree_lines(item: Item, cue: Cue | None) -> tuple[str, ...]:
+    """The family tree, from the help on that brings it."""
+    for step in item.cues:
+        if step.kind is CueKind.TREE and cue is not None and step.level <= cue.level:
+            return tuple(step.text.split("\n"))
+    return ()
 
 
 def cue_said(ask: Ask) -> tuple[Line, ...]:

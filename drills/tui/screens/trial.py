@@ -13,7 +13,7 @@ from drills.core.items import Cue, CueKind, Item, Kind
 from drills.core.meanings import Scene
 from drills.core.plans import Layout
 from drills.practice.steps import Ask, Feedback
-from drills.tui.cue_words import cue_lines
+from drills.tui.cue_words import cue_lines, tree_lines
 from drills.tui.gallery import SCENE_FRAME_SECONDS, moving, pictures
 from drills.tui.layout import LINE_WIDTH, lines_of
 from drills.tui.screens.asking import AskScreen
@@ -94,7 +94,9 @@ class TrialScreen(AskScreen):
         if not self._shows_text(cue):
             return ()
         lines = lines_of(item.sentence, item.spoken.phrases, width=LINE_WIDTH)
-        return (*lines, "", item.prompt) if item.kind is Kind.QUESTION else lines
+        if item.kind is not Kind.QUESTION:
+            return lines
+        return (*lines, "", item.prompt, *tree_lines(item, cue))
 
     def _shows_text(self, cue: Cue | None) -> bool:
         """The therapist may leave the sentence to the ear, until the help that shows it.
