@@ -12,10 +12,9 @@ import json
 import re
 import zlib
 from bisect import bisect_left
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from io import BytesIO
 from typing import Any
 
 Row = Mapping[str, Any]
@@ -90,16 +89,28 @@ def read_lines(data: bytes, *, first: int = 1) -> Reading:
     return Reading(rows=rows, damage=tuple(damage), size=len(data))
 
 
-def sound_rows(data: bytes) -> Iterator[Row]:
+def sound_rows(lines: Iterable[bytes]) -> Iterator[Row]:
     """Each row of a file that has no damage at all, one in memory at a time.
 
-    Raises: ValueError where there is any.
+    lines: with their line ends.   Raises: ValueError where there is any damage.
     """
-    for number, line in enumerate(BytesIO(data), start=1):
+    for number, line in enumerate(lines, start=1):
         found, row = _whole(line[:-1])
         if row is None or found != number or not line.endswith(b"\n"):
             raise ValueError(f"line {number} is damaged")
         yield row
+
+
+def next_number(data: bytes) -> int:
+    """What a line that is put at the end of `data` is to be numbered: after the last whole one."""
+    end = len(data)
+    while end > 0:
+        start = data.rfind(b"\n", 0, end - 1) + 1
+        number, row = _whole(data[start:end].removesuffix(b"\n"))
+        if row is not None:
+            return number + 1
+        end = start
+    return 1
 
 
 def _find(data: bytes) -> tuple[list[_Found], list[Damage]]:

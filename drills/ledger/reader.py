@@ -67,8 +67,9 @@ class Reader:
     def _history(self, since: datetime | None) -> tuple[Trial, ...]:
         found: list[tuple[datetime, tuple[Trial, ...]]] = []
         listed = names.names_between(self._names(), since, None)
-        for month, of_month in groupby(listed, key=month_of):
-            summaries = self._summaries.with_trials(month)
+        for month, names_of_month in groupby(listed, key=month_of):
+            of_month = dict.fromkeys(names_of_month)
+            summaries = self._summaries.with_trials(month, of_month)
             for name in of_month:
                 summary, trials = summaries.get(name, (None, ()))
                 if summary is not None and self._is_current(summary):

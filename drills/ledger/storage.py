@@ -19,7 +19,7 @@ from tinydb.storages import Storage
 from tinydb.table import Table
 
 from drills.ledger import disk
-from drills.ledger.lines import Reading, Row, line_of, read_lines
+from drills.ledger.lines import Reading, Row, line_of, next_number, read_lines
 
 
 class AppendOnlyStorage(Storage):
@@ -57,7 +57,7 @@ class AppendOnlyStorage(Storage):
         Raises: OSError, and then the file is as it was before.
         """
         if not self._next:
-            self._next = len(self.reading().rows) + 1
+            self._next = next_number(self.path.read_bytes())
         number, header = self._next, self._unwritten_header
         data = line_of(document, number + (header is not None))
         if header is not None:

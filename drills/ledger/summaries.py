@@ -8,7 +8,7 @@ from the records: a summary that is lost or out of date costs the time of readin
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, fields, replace
 from datetime import datetime
@@ -108,15 +108,18 @@ class Summaries:
         """The summary of the session in the file `name`; None when there is none to trust."""
         return self._month(month_of(name)).get(name)
 
-    def with_trials(self, month: str) -> Mapping[str, tuple[Summary, tuple[Trial, ...]]]:
-        """The summaries of one month that can be read, by file name, each with its trials."""
+    def with_trials(
+        self, month: str, wanted: Collection[str]
+    ) -> Mapping[str, tuple[Summary, tuple[Trial, ...]]]:
+        """The summaries of the files `wanted` of one month that can be read, with their trials."""
         found: dict[str, tuple[Summary, tuple[Trial, ...]]] = {}
         # A row takes several times the room of its trials: only one is in memory at a time.
         with suppress(*_NO_GOOD):
             for summary in self._each(month):
                 found.pop(summary.name, None)
-                with suppress(*_NO_GOOD):
-                    found[summary.name] = (replace(summary, row={}), summary.trials)
+                if summary.name in wanted:
+                    with suppress(*_NO_GOOD):
+                        found[summary.name] = (replace(summary, row={}), summary.trials)
             return found
         return {}
 
@@ -183,10 +186,11 @@ class Summaries:
 
     def _each(self, month: str) -> Iterator[Summary]:
         """As they stand in the file.   Raises: one of `_NO_GOOD` when any of it is damaged."""
-        rows = sound_rows(self._path(month).read_bytes())
-        if next(rows, None) != _header(month):
-            raise ValueError("this is no file of summaries")
-        yield from map(_summary, rows)
+        with self._path(month).open("rb") as lines:
+            rows = sound_rows(lines)
+            if next(rows, None) != _header(month):
+                raise ValueError("this is no file of summaries")
+            yield from map(_summary, rows)
 
 
 def _header(month: str) -> dict[str, Any]:

@@ -3,7 +3,15 @@ from __future__ import annotations
 import json
 import zlib
 
-from drills.ledger.lines import Fault, checksum, line_of, lines_of, read_lines, sound_rows
+from drills.ledger.lines import (
+    Fault,
+    checksum,
+    line_of,
+    lines_of,
+    next_number,
+    read_lines,
+    sound_rows,
+)
 
 ROWS = [{"n": 1}, {"text": 'a "quoted" {"crc32":" mark\n'}, {"deep": {"list": [1, None, "é"]}}]
 
@@ -91,17 +99,27 @@ def test_a_number_out_of_all_bounds_costs_nothing() -> None:
 
 def test_sound_rows_are_those_of_a_file_in_which_reading_finds_no_damage() -> None:
     data = lines_of(MANY)
-    assert list(sound_rows(data)) == MANY
+    assert list(sound_rows(LINES)) == MANY
     changed = [data[:cut] for cut in range(1, len(data))]
     changed += [bytes([*data[:at], data[at] ^ 1, *data[at + 1 :]]) for at in range(len(data))]
     changed += [b"".join([*LINES[:at], *LINES[at + 1 :]]) for at in range(7)]
     changed += [b"".join([*LINES[: at + 1], *LINES[at:]]) for at in range(8)]
     for each in changed:
         try:
-            rows = list(sound_rows(each))
+            rows = list(sound_rows(each.splitlines(keepends=True)))
         except ValueError:
             assert read_lines(each).damage
         else:
             # Cut off at the end of a line: what is there is sound.
             assert not read_lines(each).damage
             assert rows == MANY[: len(rows)]
+
+
+def test_a_line_is_numbered_after_the_last_whole_one() -> None:
+    data = lines_of(MANY)
+    ends = [len(b"".join(LINES[:number])) for number in range(9)]
+    for cut in range(len(data) + 1):
+        # The line end is no part of a row.
+        assert next_number(data[:cut]) == sum(end - 1 <= cut for end in ends[1:]) + 1
+    assert next_number(LINES[6]) == 8
+    assert next_number(data + b"\0\0\n") == 9
