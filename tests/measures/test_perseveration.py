@@ -104,11 +104,12 @@ def test_old_acts_are_a_share_of_the_gestures_that_were_not_right():
             trial(3, target=WAVE),
             trial(0, target=WAVE, ticks=(Tick.OLD_ACT, Tick.GRIP)),
             trial(1, 3, target=WAVE, ticks=(Tick.GRIP,)),
+            trial(1, target=WAVE),
             trial(0, target=WAVE, ticks=(Tick.BODY, Tick.OLD_ACT)),
             trial("wrong"),
         ]
     )
-    assert found == Share(right=1, of=2)
+    assert found == Share(right=1, of=3)
     assert old_acts([]) == Share(right=0, of=0)
 
 

@@ -134,6 +134,9 @@ def test_too_few_points_have_no_effect_size():
     assert standardised_gain([1], [2], fewest=0) == Missing(lack=Lack.BASELINE, have=1, need=2)
     assert standardised_gain(three, []) == Missing(lack=Lack.POINTS, have=0, need=1)
     assert raw_gain(three, []) == raw_gain([], three) == Missing(lack=Lack.POINTS, have=0, need=1)
+    assert tau_u([1], [2], fewest=0) == TauU(
+        value=1, form=TauUForm.PUBLISHED, baseline=1, treatment=1
+    )
     assert nap([], [], fewest=0) == Missing(lack=Lack.POINTS, have=0, need=1)
     assert above_all_baseline([], three) == Missing(lack=Lack.BASELINE, have=0, need=1)
 
