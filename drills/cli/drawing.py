@@ -18,9 +18,10 @@ from drills.core.kinds import Side
 from drills.core.meaning_json import from_json
 from drills.core.meanings import Act, Asked, Meaning, Scene, Undergone
 from drills.core.problems import BadInput, Failure
-from drills.core.records import latest_trials
+from drills.core.records import Trial
 from drills.core.words import Lexicon
 from drills.language import as_drawn
+from drills.ledger import open_ledger
 from drills.pictures import ansi, can_draw, draw, drawing, why_not
 
 
@@ -95,22 +96,29 @@ def _scenes(options: argparse.Namespace) -> Sequence[Scene]:
 
 
 def _scenes_of_item(item_id: str, options: argparse.Namespace) -> Sequence[Scene]:
-    home = wiring.home(wiring.practice_folder(options.folder), speak=False)
+    ledger = open_ledger(wiring.practice_folder(options.folder))
     try:
-        trials = latest_trials(home.records.entries())
+        # Most often it was given lately: years of sessions before it are not read.
+        asked = next(
+            entry.asked
+            for entry in ledger.each(newest_first=True)
+            if isinstance(entry, Trial) and entry.asked.item_id == item_id
+        )
+    except StopIteration:
+        raise BadInput(f"No item {item_id!r} was given in this practice folder.") from None
     finally:
-        home.close()
-    for trial in reversed(trials):
-        if trial.asked.item_id == item_id:
-            scenes = tuple(
-                Scene(meaning=from_json(row["meaning"]), side=Side(row["side"]))
-                for row in trial.asked.options
-                if "meaning" in row
-            )
-            if not scenes:
-                raise BadInput(f"Item {item_id!r} has no pictures to choose from.")
-            return scenes
-    raise BadInput(f"No item {item_id!r} was given in this practice folder.")
+        ledger.close()
+    try:
+        scenes = tuple(
+            Scene(meaning=from_json(row["meaning"]), side=Side(row["side"]))
+            for row in asked.options
+            if "meaning" in row
+        )
+    except (ValueError, KeyError, TypeError, AttributeError):
+        raise BadInput(f"The record of item {item_id!r} holds no pictures to draw.") from None
+    if not scenes:
+        raise BadInput(f"Item {item_id!r} has no pictures to choose from.")
+    return scenes
 
 
 def _every_verb(lexicon: Lexicon) -> Sequence[Scene]:

@@ -59,6 +59,13 @@ class Reader:
         for read in self._sessions(since, until):
             yield from read.entries
 
+    def backwards(self) -> Iterator[Entry]:
+        """Of every session, the newest first; within a session in the order of writing."""
+        for name in reversed(self._names()):
+            read = self._session(name)
+            if read is not None:
+                yield from read.entries
+
     def history(self, since: datetime | None) -> tuple[Trial, ...]:
         """Each trial as last kept, slimmed, from summaries where they are up to date."""
         with _uncollected():

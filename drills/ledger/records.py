@@ -121,9 +121,9 @@ class Ledger:
         with self._guard:
             return tuple(self._reader.entries(since, until))
 
-    def each(self) -> Iterator[Entry]:
-        """Every entry, oldest session first, one session at a time in memory."""
-        return self._reader.entries(None, None)
+    def each(self, *, newest_first: bool = False) -> Iterator[Entry]:
+        """Every entry, session by session, one at a time in memory."""
+        return self._reader.backwards() if newest_first else self._reader.entries(None, None)
 
     def history(self, *, since: datetime | None = None) -> Sequence[Trial]:
         """Each trial as last kept, of the sessions opened from `since` on, oldest first.
