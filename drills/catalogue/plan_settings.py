@@ -132,6 +132,11 @@ SECTIONS = (
             _setting("run_two_options", 1, 20, "right answers in a row to move up, two options"),
             _setting("run_three_options", 1, 20, "the same, three options"),
             _setting("run_four_options", 1, 20, "the same, four options"),
+            _switch("policy", "ladder, or fitted: gaps from this person's own forgetting"),
+            _setting("retention", 0.6, 0.95, "share still known when it comes back (fitted)"),
+            _setting("fitted_least_recalls", 20, 1000, "answers before gaps are fitted"),
+            _setting("fitted_most_times", 1, 10, "most that a fitted gap differs from the ladder"),
+            _setting("most_givings", 1, 20, "of one due target before the others in a session"),
         ),
     ),
     Section(

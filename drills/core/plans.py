@@ -132,9 +132,21 @@ class SpeechSettings:
     slow_pause_ms: int = 700
 
 
+class SpacingPolicy(StrEnum):
+    """LADDER: the gaps of the plan.   FITTED: gaps fitted to this person's own forgetting."""
+
+    LADDER = "ladder"
+    FITTED = "fitted"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SpacingSettings:
     """ladder_days: days to the next practice after each success in a row.
+
+    retention: the share that should still be known when a target comes back, fitted gaps only.
+    fitted_least_recalls: answers after a pause below which fitted gaps are the ladder's.
+    fitted_most_times: a fitted gap is at most so many times longer or shorter than the ladder's.
+    most_givings: of one due target in a session before the others have had a turn.
 
     steps_back: after a failure.   run_two_options, run_three_options, run_four_options: unaided
     successes in a row that beat guessing (5/5 with two options p = .031, 3/3 with four p = .016).
@@ -145,6 +157,11 @@ class SpacingSettings:
     run_two_options: int = 5
     run_three_options: int = 3
     run_four_options: int = 3
+    policy: SpacingPolicy = SpacingPolicy.LADDER
+    retention: float = 0.85
+    fitted_least_recalls: int = 60
+    fitted_most_times: float = 3.0
+    most_givings: int = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

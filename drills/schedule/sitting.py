@@ -13,14 +13,11 @@ from drills.core.items import Kind, Target
 from drills.core.plans import BlockPlan, Plan, SpacingSettings
 from drills.core.problems import BadInput
 from drills.schedule.sequence import MOST_OF_A_NAME_RUNNING, arrange, runs_are_short
-from drills.schedule.spacing import gap_days
 
 # What was never met counts as one whole gap late, and keeps one place in four of a block while
 # there is any: it can neither starve nor crowd out the rest.
 URGENCY_OF_NEW = 1.0
 TRIALS_PER_PLACE_FOR_NEW = 4
-# Beyond four givings in one sitting a target would be massed, not spaced.
-MOST_GIVINGS_OF_ONE = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,11 +71,11 @@ def fit(deals: Sequence[BlockDeal], minutes: int, plan: Plan) -> tuple[BlockDeal
     )
 
 
-def overdue(due: Due, *, settings: SpacingSettings, today: date) -> float:
+def overdue(due: Due, *, today: date) -> float:
     """Days overdue as a share of the gap: 0 on the day itself, negative before it."""
     if due.last is None:
         return URGENCY_OF_NEW
-    return (today - due.day).days / gap_days(due.rung, settings)
+    return (today - due.day).days / max(1, (due.day - due.last).days)
 
 
 def _deal_block(
@@ -99,9 +96,7 @@ def _deal_block(
     stand = {target: _standing_of(target, standings, today) for target in targets}
     shuffled = list(stand)
     rng.shuffle(shuffled)
-    urgency = {
-        target: overdue(stand[target], settings=settings, today=today) for target in shuffled
-    }
+    urgency = {target: overdue(stand[target], today=today) for target in shuffled}
     ordered = sorted(shuffled, key=lambda target: -urgency[target])
     sure = sorted(
         (target for target in shuffled if stand[target].run > 0),
@@ -111,7 +106,14 @@ def _deal_block(
     new = [target for target in ordered if stand[target].last is None]
     kept_for_new = new[: block.trials // TRIALS_PER_PLACE_FOR_NEW]
     ordered = list(dict.fromkeys((*kept_for_new, *ordered)))
-    counts = _counts(block.trials, ordered, urgency, new=frozenset(new), ends=(first, last))
+    counts = _counts(
+        block.trials,
+        ordered,
+        urgency,
+        new=frozenset(new),
+        ends=(first, last),
+        most_givings=settings.most_givings,
+    )
     return BlockDeal(
         kind=block.kind,
         options=block.options,
@@ -144,6 +146,7 @@ def _counts(
     *,
     new: frozenset[Target],
     ends: tuple[Target | None, Target | None],
+    most_givings: int,
 ) -> dict[Target, int]:
     """How often each target is given: due ones evenly and first, the rest to fill up.
 
@@ -166,7 +169,8 @@ def _counts(
             give(target)
     most_of_new = trials if len(new) == len(ordered) else max(1, trials // 2)
     due = [target for target in ordered if urgency[target] >= 0]
-    most_of_one = max(MOST_GIVINGS_OF_ONE, -(-trials // len(ordered)))
+    # Given oftener in one sitting a target would be massed, not spaced.
+    most_of_one = max(most_givings, -(-trials // len(ordered)))
     for pool, most, most_new in ((due, most_of_one, most_of_new), (ordered, trials, trials)):
         while sum(counts.values()) < trials:
             given_new = sum(counts[target] for target in new)

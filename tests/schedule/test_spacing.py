@@ -14,7 +14,7 @@ from drills.core.gestures import Tick
 from drills.core.items import ItemSet, Target
 from drills.core.plans import SpacingSettings
 from drills.core.records import Trial
-from drills.schedule.spacing import gap_days, run_needed, standing, standings
+from drills.schedule.spacing import LadderGaps, run_needed, standing, standings
 from tests.measures.made import ACTIVE, MONDAY, PASSIVE, WAVE, asked, trial
 
 SETTINGS = SpacingSettings()
@@ -181,7 +181,7 @@ def test_rung_run_and_day_stay_in_bounds_whatever_happened(days: list[str]):
     assert -1 <= due.rung < len(SETTINGS.ladder_days)
     assert 0 <= due.run <= sum(map(len, days))
     assert due.last == day(len(days) - 1)
-    assert due.day - due.last == timedelta(days=gap_days(due.rung, SETTINGS))
+    assert due.day - due.last == timedelta(days=LadderGaps(settings=SETTINGS).days(due.rung))
     assert due.reason.endswith(".")
 
 
