@@ -26,11 +26,6 @@ if TYPE_CHECKING:
 # What deals, runs and counts is loaded when it is first asked for: the first screen needs none
 # of it and must come soon.
 
-# How far back the schedule looks, in climbs of the whole ladder. A target that is right each time
-# is back on its rung after one climb, so what lies eight climbs back decides no due day; reading
-# all of many years would make the start of a session slow.
-HISTORY_LADDERS = 8
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Today:
@@ -234,8 +229,9 @@ class Home:
 
     def _history(self) -> tuple[Trial, ...]:
         """The trials that can still move a due day, oldest first."""
-        ladder_days = sum(self.plan.spacing.ladder_days)
-        since = self.clock.now() - timedelta(days=HISTORY_LADDERS * ladder_days)
+        from drills.schedule import days_that_decide  # noqa: PLC0415 - see above
+
+        since = self.clock.now() - timedelta(days=days_that_decide(self.plan.spacing))
         return tuple(self.records.history(since=since))
 
     def _resumable(self, entries: Sequence[Entry]) -> Chain | None:

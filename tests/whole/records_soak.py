@@ -21,9 +21,10 @@ from drills.core.material import Material
 from drills.core.plans import BlockPlan, Plan, SpacingSettings
 from drills.core.records import latest_trials
 from drills.ledger import open_ledger
-from drills.practice.home import HISTORY_LADDERS, Home
+from drills.practice.home import Home
 from drills.practice.session import Session
 from drills.practice.steps import Ask, Finish, Rest
+from drills.schedule import days_that_decide
 from tests.edges import MORNING, HandClock, QuietVoice
 from tests.whole.player import installed, run
 from tests.whole.records_kills import FrameTerminal, Seen, Watched
@@ -41,7 +42,8 @@ PLAN = Plan(
     # As far as this looks back, history grows; what comes after shows whether anything else does.
     spacing=SpacingSettings(ladder_days=(1,)),
 )
-WARMING_SESSIONS = HISTORY_LADDERS + 1
+# After so many days history is as long as it gets; some more for caches to fill.
+WARMING_SESSIONS = days_that_decide(PLAN.spacing) + 4
 PLAN_ON_SCREENS = """
 format = 1
 name = "Soak"
