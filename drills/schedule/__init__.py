@@ -1,7 +1,8 @@
 """Schedule: when a target is due again, and what today's session holds.
 
 Holds spacing (days), horizon (how far back matters), sitting (which targets, how many) and
-sequence (in which order). May import core and measures. Pure: today and chance are arguments. Tested by tests/schedule.
+sequence (in which order). May import core and measures. Pure: today and chance are arguments.
+Tested by tests/schedule.
 """
 
 from drills.schedule.horizon import days_that_decide
