@@ -80,6 +80,15 @@ class Terminal:
         """What stands on the screen, line by line."""
         return "\n".join(line.rstrip() for line in self._screen.display)
 
+    @property
+    def cells(self) -> list[list[tuple[str, str, str]]]:
+        """Every cell of the screen: character, ink and paper, colours as six hex digits."""
+        columns, lines = self._screen.columns, self._screen.lines
+        return [
+            [(cell.data, cell.fg, cell.bg) for cell in map(row.__getitem__, range(columns))]
+            for row in (self._screen.buffer[line] for line in range(lines))
+        ]
+
     def press(self, keys: str) -> None:
         self.process.write(keys.encode())
 

@@ -105,6 +105,13 @@ class Player:
         line = next(line for line in self.terminal.text.splitlines() if choice in line)
         self.terminal.press(line.split()[0])
 
+    def check_in(self, *, choice: str = "Start") -> None:
+        """From the first screen through the cards, until a first trial waits for its answer."""
+        self.begin(choice=choice)
+        while (seen := self.terminal.wait_for(*_CARDS, "H help")) in _CARDS:
+            self._press_and_wait(_CARDS[seen], seen)
+        self.terminal.settle()
+
     def play(self, *, stop_after: int | None = None) -> None:
         """Answer until the finish card, or until `stop_after` trials have had their feedback."""
         done = 0
