@@ -14,7 +14,7 @@ from drills.core.items import Item, Kind
 from drills.core.material import Material
 from drills.core.plans import LOCALES, BlockPlan
 from drills.core.problems import BadInput
-from drills.exercises import KINDS, check_block, make_items, names_of, targets_of
+from drills.exercises import EXERCISES, KINDS, check_block, make_items, names_of, targets_of
 from drills.language import CONSTRUCTIONS
 
 
@@ -76,6 +76,8 @@ def _names(options: argparse.Namespace, material: Material) -> tuple[str, ...]:
         name = options.level
     else:
         return known
+    if why := EXERCISES[kind].refuses(name):
+        raise BadInput(f"{kind.value} items have no {name!r}: {why}.")
     if name not in known:
         raise BadInput(f"{kind.value} items have no {name!r}. {nearest(name, known)}")
     problems = check_block(BlockPlan(kind=kind, names=(name,), trials=1), material)

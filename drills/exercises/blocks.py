@@ -50,7 +50,13 @@ def check_block(block: BlockPlan, material: Material) -> tuple[Problem, ...]:
     if not block.names:
         problems.append(Problem(where=where, message="names nothing to practise."))
     names = exercise.names(material)
-    problems += _unknown(where, "name", block.names, names)
+    refused = {name: why for name in block.names if (why := exercise.refuses(name))}
+    problems += [
+        Problem(where=where, message=f"{name!r} is not asked with {block.kind.value}: {why}.")
+        for name, why in refused.items()
+    ]
+    asked = [name for name in block.names if name not in refused]
+    problems += _unknown(where, "name", asked, names)
     good = [name for name in block.names if name in names]
     groups = exercise.groups(material, good)
     if good:

@@ -40,12 +40,18 @@ class Casting:
         self._last_pair: Pair = ("", "")
 
     def choose(
-        self, group: str, acts: Sequence[str], suits: Callable[[str, Pair], bool] = _any_suits
+        self,
+        group: str,
+        acts: Sequence[str],
+        suits: Callable[[str, Pair], bool] = _any_suits,
+        *,
+        must_suit: bool = False,
     ) -> tuple[str, Pair]:
         """An act of `acts` and a pair for it; the two parts are balanced within `group`.
 
         suits: asked of the act and the pair; what it turns down is dealt anew while something is
         left to deal. No word of the item before comes again where that can be.
+        must_suit: rather nothing than what was turned down.
         Raises: ValueError when no pair suits any of the acts.
         """
         first: tuple[str, Pair] | None = None
@@ -54,7 +60,7 @@ class Casting:
             for pair in order[:_ANEW]:
                 if suits(act, pair):
                     return self._taken(group, act, pair)
-        if first is None:
+        if first is None or must_suit:
             raise ValueError(f"no two words suit {', '.join(acts)}")
         return self._taken(group, *first)
 

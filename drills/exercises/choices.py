@@ -5,11 +5,27 @@ The rules by which exactly one word of a cloze is right are rules.py.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
 
 from drills.core.items import CueKind, Foil, Item, Kind, Option
 from drills.core.material import Material
-from drills.core.meanings import Act, Link, Meaning, Place, State
+from drills.core.meanings import (
+    Act,
+    Activity,
+    Asked,
+    Chain,
+    Comparison,
+    Described,
+    Kin,
+    Meaning,
+    Order,
+    Place,
+    Report,
+    State,
+    Transfer,
+    Undergone,
+)
 from drills.core.problems import BadInput, Problem
 from drills.core.words import Lexicon
 from drills.exercises.reasons import WhyWrong
@@ -32,42 +48,58 @@ def broken(item: Item, material: Material, rules: Sequence[Rule]) -> tuple[Probl
     return tuple(problem for rule in rules for problem in rule(item, material))
 
 
-def content_words(meaning: Meaning, lexicon: Lexicon) -> tuple[str, ...]:
-    """Lemmas of the words that carry content; a preposition and an auxiliary carry none."""
-    nouns = lexicon.nouns
-    if isinstance(meaning, Act):
-        return (
-            lexicon.verbs[meaning.verb].base,
-            nouns[meaning.doer].singular,
-            nouns[meaning.done_to].singular,
-        )
-    if isinstance(meaning, Place):
-        return (nouns[meaning.thing].singular, nouns[meaning.landmark].singular)
-    if not isinstance(meaning, State):
-        raise TypeError(f"no exercise asks of a meaning such as {meaning}")
-    complement = (
-        lexicon.adjectives[meaning.complement].base
-        if meaning.link is Link.BE
-        else nouns[meaning.complement].singular
-    )
-    return (nouns[meaning.subject].singular, complement)
+def content_words(meaning: Meaning, lexicon: Lexicon, construction: str = "") -> tuple[str, ...]:
+    """Lemmas of the words that carry content, the verb first; a small word carries none."""
+    return tuple(_lemma(key, lexicon) for key in content_keys(meaning, construction))
 
 
-def keys_of(meaning: Meaning) -> tuple[str, ...]:
-    """Keys of the content words, in no order of parts."""
-    if isinstance(meaning, Act):
-        return tuple(sorted((meaning.verb, meaning.doer, meaning.done_to)))
-    if isinstance(meaning, Place):
-        return tuple(sorted((meaning.thing, meaning.landmark)))
-    if not isinstance(meaning, State):
-        raise TypeError(f"no exercise asks of a meaning such as {meaning}")
-    return tuple(sorted((meaning.subject, meaning.complement)))
+_CONTENT: Mapping[type[Meaning], Callable[[Any], tuple[str, ...]]] = {
+    Act: lambda each: (each.verb, each.doer, each.done_to),
+    Undergone: lambda each: (each.verb, each.done_to),
+    Asked: lambda each: (each.verb, each.known),
+    Activity: lambda each: (each.verb, each.doer),
+    Place: lambda each: (each.thing, each.landmark),
+    State: lambda each: (each.subject, each.complement),
+    Described: lambda each: (*content_keys(each.act), *([each.state] if each.state else [])),
+    Report: lambda each: (each.act.verb, each.speaker, each.act.doer),
+    Transfer: lambda each: (each.verb, each.doer, each.given, each.receiver),
+    Order: lambda each: (each.earlier, each.later, each.doer),
+    Comparison: lambda each: (each.quality, each.more, each.less),
+    Chain: lambda each: (each.verb, each.outer, each.middle),
+    Kin: lambda each: each.terms,
+}
 
 
-def chance_choices(meaning: Meaning, options: Sequence[Option]) -> int:
+def content_keys(meaning: Meaning, construction: str = "") -> tuple[str, ...]:
+    """Keys of the content words of a sentence or a picture, the verb first.
+
+    construction: that of the sentence; a pronoun is no content word.
+    """
+    if construction == "subject-pronoun" and isinstance(meaning, Act):
+        return (meaning.verb,)
+    return _CONTENT[type(meaning)](meaning)
+
+
+def _lemma(key: str, lexicon: Lexicon) -> str:
+    if key in lexicon.nouns:
+        return lexicon.nouns[key].singular
+    for verbs in (lexicon.verbs, lexicon.alone, lexicon.transfers):
+        if key in verbs:
+            return verbs[key].base
+    if key in lexicon.adjectives:
+        return lexicon.adjectives[key].base
+    return lexicon.kin[key].singular
+
+
+def fits_words(told: Meaning, shown: Meaning, construction: str = "") -> bool:
+    """Whether a listener who has the content words, and no more, could take this picture."""
+    return set(content_keys(told, construction)) <= set(content_keys(shown))
+
+
+def chance_choices(told: Meaning, options: Sequence[Option], construction: str = "") -> int:
     """How many pictures a listener is left with who knows the content words and no more."""
     return sum(
-        option.scene is not None and keys_of(option.scene.meaning) == keys_of(meaning)
+        option.scene is not None and fits_words(told, option.scene.meaning, construction)
         for option in options
     )
 
@@ -105,45 +137,24 @@ def options_differ(item: Item, _material: Material) -> tuple[Problem, ...]:
 
 
 def ladder_climbs(item: Item, _material: Material) -> tuple[Problem, ...]:
-    """Levels rise, a removal spares the answer and the reversal, the top shows the answer."""
+    """Levels rise, a removal spares the answer and one reversal, the top shows the answer."""
     levels = [cue.level for cue in item.cues]
     if levels != sorted(dict.fromkeys(levels)) or not levels or levels[0] < 1:
         return fault(item, f"its cue levels do not rise: {levels}.")
     for cue in item.cues:
         gone = [each.foil for at, each in enumerate(item.options) if at in cue.removes]
-        if len(gone) < len(cue.removes) or None in gone or Foil.REVERSAL in gone:
+        left = [each.foil for at, each in enumerate(item.options) if at not in cue.removes]
+        last_reversal = Foil.REVERSAL in gone and Foil.REVERSAL not in left
+        if len(gone) < len(cue.removes) or None in gone or last_reversal:
             return fault(item, "a cue takes away the right option, the reversal or none.")
     if item.answer is not None and item.cues[-1].kind is not CueKind.ANSWER:
         return fault(item, "its top cue does not show the answer.")
     return ()
 
 
-# Rules of match.
-
-
-def picture_of_meaning(item: Item, _material: Material) -> tuple[Problem, ...]:
-    scene = None if item.answer is None else item.options[item.answer].scene
-    if scene is None or scene.meaning != item.meaning:
-        return fault(item, "the right picture does not show its meaning.")
-    return ()
-
-
-def reversal_offered(item: Item, _material: Material) -> tuple[Problem, ...]:
-    for option in item.options:
-        if option.foil is Foil.REVERSAL and option.scene is not None:
-            shown, meant = option.scene.meaning, item.meaning
-            if (
-                isinstance(meant, Act | Place)
-                and isinstance(shown, Act | Place)
-                and shown == meant.reversed()
-            ):
-                return ()
-    return fault(item, "no picture shows the same words with their parts exchanged.")
-
-
 def chance_counted(item: Item, _material: Material) -> tuple[Problem, ...]:
     if item.kind is Kind.MATCH and item.meaning is not None:
-        count = chance_choices(item.meaning, item.options)
+        count = chance_choices(item.meaning, item.options, item.construction)
     else:
         count = len(item.options)
     if item.effective_k != count or count < 2:
@@ -158,5 +169,4 @@ CHOICE_RULES: tuple[Rule, ...] = (
     chance_counted,
     ladder_climbs,
 )
-MATCH_RULES: tuple[Rule, ...] = (*CHOICE_RULES, picture_of_meaning, reversal_offered)
 GESTURE_RULES: tuple[Rule, ...] = (ladder_climbs,)

@@ -37,12 +37,18 @@ def no_faults(_block: BlockPlan, _material: Material) -> tuple[Problem, ...]:
     return ()
 
 
+def no_refusal(_name: str) -> str:
+    """Of a kind with no names that are known elsewhere and not here."""
+    return ""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Exercise:
     """One kind of exercise.
 
     names: what a block may name.   groups: groups that a block with these names may name.
     faults: what else is wrong with a block whose names and groups are known.
+    refuses: why a name that is known elsewhere is not asked here; empty for any other.
     """
 
     kind: Kind
@@ -51,6 +57,7 @@ class Exercise:
     make: Callable[[Batch], tuple[Item, ...]]
     groups: Callable[[Material, Sequence[str]], tuple[str, ...]] = no_groups
     faults: Callable[[BlockPlan, Material], tuple[Problem, ...]] = no_faults
+    refuses: Callable[[str], str] = no_refusal
 
 
 def with_id(item: Item) -> Item:

@@ -8,13 +8,18 @@ from enum import StrEnum
 class WhyWrong(StrEnum):
     """FALSE_ROLE: the parts are exchanged.   FALSE_ACT, FALSE_NOUN: another act, another noun.
 
-    FALSE_PLACE: not where it is.   FALSE_ORDER: not when it was.   AGREEMENT: the number does not
-    fit.
+    FALSE_PLACE: not where it is.   FALSE_STATE: not as it is.   FALSE_ORDER: not when it was.
+    FALSE_REFERENT: "him" is another than "himself".   FALSE_GENDER: "she" is no man.
+    NEGATION: what is said not to be so.   AGREEMENT: the number does not fit.
     """
 
     FALSE_ROLE = "false_role"
     FALSE_ACT = "false_act"
     FALSE_NOUN = "false_noun"
     FALSE_PLACE = "false_place"
+    FALSE_STATE = "false_state"
     FALSE_ORDER = "false_order"
+    FALSE_REFERENT = "false_referent"
+    FALSE_GENDER = "false_gender"
+    NEGATION = "negation"
     AGREEMENT = "agreement"

@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
 from random import Random
-from typing import TypeVar
 
-from drills.core.meanings import Act, Meaning, Place, Relation
+from drills.core.meanings import Act, Place, Relation
 from drills.core.words import Lexicon, Verb
 from drills.exercises.casting import Pair
 from drills.pictures import SMALL_UNREADABLE, can_draw
 
 REVERSIBLE = tuple(relation for relation in Relation if relation is not Relation.NEXT_TO)
 """Relations that tell a from b; beside is the same both ways."""
-
-Changed = TypeVar("Changed", Act, Place)
 
 
 @lru_cache(maxsize=256)
@@ -45,8 +41,12 @@ def verbs_of(lexicon: Lexicon, group: str, *, small: bool = False) -> tuple[str,
         for verb in lexicon.verbs.values()
         if verb.group == group and _has_cast(lexicon, verb)
     )
-    seen = tuple(verb for verb in verbs if verb not in SMALL_UNREADABLE)
-    return seen or verbs if small else verbs
+    return made_out(verbs) if small else verbs
+
+
+def made_out(verbs: tuple[str, ...]) -> tuple[str, ...]:
+    """The verbs that small pictures show, or all when no other is left."""
+    return tuple(verb for verb in verbs if verb not in SMALL_UNREADABLE) or verbs
 
 
 def _has_cast(lexicon: Lexicon, verb: Verb) -> bool:
@@ -70,80 +70,40 @@ def reversible_places(lexicon: Lexicon, relation: str) -> tuple[Pair, ...]:
     )
 
 
-def other_verb(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
-    """The same two, another act that is made out in small pictures; None when none suits them.
+@lru_cache(maxsize=1024)
+def other_verbs(lexicon: Lexicon, verb: str, doer: str, done_to: str) -> tuple[str, ...]:
+    """Other acts of the same two that are made out in small pictures.
 
-    From another group where there is one: acts of one group may hold of each other, as one who
+    From other groups where there are any: acts of one group may hold of each other, as one who
     chases also follows.
     """
-    sorts = {lexicon.nouns[act.doer].sort, lexicon.nouns[act.done_to].sort}
+    sorts = {lexicon.nouns[doer].sort, lexicon.nouns[done_to].sort}
+    act = Act(verb=verb, doer=doer, done_to=done_to)
     verbs = [
-        verb
-        for verb in lexicon.verbs.values()
-        if verb.key not in (act.verb, *SMALL_UNREADABLE)
-        and sorts <= verb.sorts
-        and can_draw(replace(act, verb=verb.key))
-    ]
-    apart = [verb for verb in verbs if verb.group != lexicon.verbs[act.verb].group]
-    return replace(act, verb=rng.choice(apart or verbs).key) if verbs else None
-
-
-def other_doer(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
-    """Another doer, of the same size if there is one."""
-    return _another(act.doer, lexicon, rng, lambda key: replace(act, doer=key))
-
-
-def other_done_to(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
-    return _another(act.done_to, lexicon, rng, lambda key: replace(act, done_to=key))
-
-
-def other_thing(place: Place, lexicon: Lexicon, rng: Random) -> Place | None:
-    return _another(place.thing, lexicon, rng, lambda key: replace(place, thing=key))
-
-
-def other_landmark(place: Place, lexicon: Lexicon, rng: Random) -> Place | None:
-    return _another(place.landmark, lexicon, rng, lambda key: replace(place, landmark=key))
-
-
-def other_relation(
-    place: Place, lexicon: Lexicon, rng: Random, *, unlike: tuple[Meaning, ...]
-) -> Place | None:
-    """The same two, elsewhere, looking like none of `unlike`."""
-    seen = [meaning.drawn for meaning in unlike]
-    containers = lexicon.nouns[place.landmark].container and lexicon.nouns[place.thing].container
-    places = [replace(place, relation=relation) for relation in Relation]
-    fresh = [
         other
-        for other in places
-        if other.drawn not in seen
-        and (other.relation is not Relation.IN or containers)
-        and can_draw(other)
+        for other in lexicon.verbs.values()
+        if other.key not in (verb, *SMALL_UNREADABLE)
+        and sorts <= other.sorts
+        and can_draw(replace(act, verb=other.key))
     ]
-    return rng.choice(fresh) if fresh else None
+    apart = [other for other in verbs if other.group != lexicon.verbs[verb].group]
+    return tuple(other.key for other in apart or verbs)
 
 
-def _another(
-    key: str, lexicon: Lexicon, rng: Random, put: Callable[[str], Changed]
-) -> Changed | None:
-    """The meaning with another noun of the same sort and band, of the same size if can be."""
+def other_verb(act: Act, lexicon: Lexicon, rng: Random) -> Act | None:
+    """The same two in another act, as `other_verbs` says; None when none suits them."""
+    verbs = other_verbs(lexicon, act.verb, act.doer, act.done_to)
+    return replace(act, verb=rng.choice(verbs)) if verbs else None
+
+
+@lru_cache(maxsize=256)
+def nouns_like(lexicon: Lexicon, key: str) -> tuple[str, ...]:
+    """Other nouns of the same sort and band, of the same size if there are any."""
     noun = lexicon.nouns[key]
     others = [
-        (other, meaning)
+        other
         for other in lexicon.nouns.values()
-        if other.key != key
-        and other.sort is noun.sort
-        and other.band == noun.band
-        and _suits(meaning := put(other.key), lexicon)
+        if other.key != key and other.sort is noun.sort and other.band == noun.band
     ]
-    same_size = [meaning for other, meaning in others if other.size == noun.size]
-    pool = same_size or [meaning for _, meaning in others]
-    return rng.choice(pool) if pool else None
-
-
-def _suits(meaning: Act | Place, lexicon: Lexicon) -> bool:
-    """It can be drawn, and what is inside something could have it inside as well."""
-    if isinstance(meaning, Place) and meaning.relation is Relation.IN:
-        both = (meaning.thing, meaning.landmark)
-        if not all(lexicon.nouns[key].container for key in both):
-            return False
-    return can_draw(meaning)
+    same_size = [other for other in others if other.size == noun.size]
+    return tuple(other.key for other in same_size or others)

@@ -1,14 +1,20 @@
-"""Whether a meaning and its reversal can be told apart as they are shown in an item."""
+"""Whether the pictures of an item can be told apart as they are shown: at one scale, at one size.
+
+Two pictures are large, three or four are small. The gate is a share of half cells that differ
+(`least_share` in pictures); it is measured on the drawings themselves and kept for each set of
+scenes, so that a redrawn act needs nothing here to be changed.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 from dataclasses import dataclass
-from types import MappingProxyType
+from functools import lru_cache
 
 from drills.core.kinds import Side
 from drills.core.meanings import Act, Place, Scene
-from drills.pictures import tells_apart
+from drills.language import placed
+from drills.pictures import drawings, least_share
 
 COLUMNS = 38
 LARGE_LINES = 15
@@ -16,95 +22,55 @@ LARGE_LINES = 15
 SMALL_LINES = 9
 """Rows of one of three or four pictures."""
 
-# By rows, and by whether the two trade places: with these acts no two of the cast fall short, by
-# a margin of 0.02. To compare two pictures takes about a hundredth of a second, so a deal asks only
-# of the rest. Measured over every pair of the lexicon; a redrawn act is to be measured anew.
-_NEVER_ALIKE: Mapping[tuple[int, bool], frozenset[str]] = MappingProxyType(
-    {
-        (LARGE_LINES, True): frozenset(
-            {
-                "bandage",
-                "feed",
-                "film",
-                "paint",
-                "pay",
-                "pull",
-                "push",
-                "tap",
-                "tickle",
-            }
-        ),
-        (LARGE_LINES, False): frozenset(
-            {
-                "bandage",
-                "carry",
-                "comb",
-                "cover",
-                "dry",
-                "fan",
-                "feed",
-                "film",
-                "kiss",
-                "lead",
-                "lift",
-                "measure",
-                "pay",
-                "pull",
-                "shelter",
-                "splash",
-                "stop",
-                "tap",
-                "tickle",
-                "wake",
-                "wash",
-                "weigh",
-            }
-        ),
-        (SMALL_LINES, True): frozenset(
-            {
-                "bandage",
-                "chase",
-                "fan",
-                "feed",
-                "film",
-                "lead",
-                "measure",
-                "paint",
-                "pay",
-                "push",
-                "tap",
-                "tickle",
-                "wash",
-            }
-        ),
-        (SMALL_LINES, False): frozenset(
-            {
-                "carry",
-                "comb",
-                "cover",
-                "dry",
-                "fan",
-                "feed",
-                "film",
-                "kiss",
-                "lead",
-                "measure",
-                "pay",
-                "shelter",
-                "splash",
-                "stop",
-                "tap",
-                "tickle",
-                "wake",
-            }
-        ),
-    }
-)
+
+def lines_for(options: int) -> int:
+    return SMALL_LINES if options > 2 else LARGE_LINES
 
 
-def never_alike(verb: str, *, lines: int, trade_places: bool) -> bool:
-    """Whether any two of the cast can be told from their reversal at this act."""
-    return verb in _NEVER_ALIKE[lines, trade_places]
+def shares(target: Scene, foils: Sequence[Scene], *, lines: int) -> tuple[float, ...]:
+    """By what share of its half cells each foil differs from the target.
+
+    All are drawn together, at the one scale at which an item shows them.
+    Raises: ValueError when a meaning cannot be drawn.
+    """
+    return _shares(_bare(target), tuple(map(_bare, foils)), lines)
+
+
+def alike(target: Scene, foils: Sequence[Scene]) -> tuple[int, ...]:
+    """Which of the foils cannot be told from the target when all are shown together."""
+    lines = lines_for(1 + len(foils))
+    # In one order whatever theirs is, since what was measured once is kept.
+    order = sorted(range(len(foils)), key=lambda index: _sorted_by(foils[index]))
+    measured = shares(target, [foils[index] for index in order], lines=lines)
+    short = [order[n] for n, share in enumerate(measured) if share < least_share(lines)]
+    return tuple(sorted(short))
+
+
+def are_unlike(one: Scene, other: Scene, *, lines: int) -> bool:
+    """Whether two pictures of so many rows can be told apart."""
+    (share,) = shares(one, [other], lines=lines)
+    return share >= least_share(lines)
+
+
+def _sorted_by(scene: Scene) -> tuple[tuple[str, ...], Side]:
+    return (scene.meaning.drawn, scene.side)
+
+
+def _bare(scene: Scene) -> Scene:
+    """The scene without where and when, which no picture shows."""
+    return Scene(meaning=placed(scene.meaning, (None, None)), side=scene.side)
+
+
+@lru_cache(maxsize=4096)
+def _shares(target: Scene, foils: tuple[Scene, ...], lines: int) -> tuple[float, ...]:
+    # numpy takes a tenth of a second to load, and most commands draw nothing.
+    from drills.exercises.seeing import halves_seen, share_unlike  # noqa: PLC0415
+
+    first, *rest = (
+        halves_seen(made, columns=COLUMNS, lines=lines)
+        for made in drawings((target, *foils), columns=COLUMNS, lines=lines)
+    )
+    return tuple(share_unlike(first, other) for other in rest)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,16 +87,8 @@ class Showing:
 
     def tells(self, meaning: Act | Place) -> bool:
         """Whether the meaning and its reversal can be told apart at the size they are shown."""
-        lines = SMALL_LINES if self.is_small else LARGE_LINES
-        # With the doer on one side in both, the two figures stand the other way round.
-        trade_places = self.side is self.reversed_side
-        if isinstance(meaning, Act) and never_alike(
-            meaning.verb, lines=lines, trade_places=trade_places
-        ):
-            return True
-        return tells_apart(
+        return are_unlike(
             Scene(meaning=meaning, side=self.side),
             Scene(meaning=meaning.reversed(), side=self.reversed_side),
-            columns=COLUMNS,
-            lines=lines,
+            lines=lines_for(self.options),
         )

@@ -104,7 +104,7 @@ class Patient:
         if item.kind is Kind.ACT_OUT:
             return self._first_noun_event(item)
         meaning = item.meaning.act if isinstance(item.meaning, Described) else item.meaning
-        if not isinstance(meaning, Act):
+        if not isinstance(meaning, Act) or meaning.negated:
             return None
         if item.effective_k < 2:
             # What is asked goes with other words than were told: order says nothing.
@@ -112,6 +112,9 @@ class Patient:
         words = item.sentence.lower().rstrip(".").split()
         doer_word = self._lexicon.nouns[meaning.doer].singular
         done_to_word = self._lexicon.nouns[meaning.done_to].singular
+        if not {doer_word, done_to_word} <= set(words):
+            # "She pushed him" has no noun to go by.
+            return None
         if words.index(doer_word) < words.index(done_to_word):
             return item.answer
         return self._reversal(item)
