@@ -9,6 +9,8 @@ import resource
 import time
 from pathlib import Path
 
+import pytest
+
 from drills.core.material import Material
 from tests.whole.records_fuzz import Fuzz
 
@@ -23,6 +25,7 @@ TRIED = {
 MOST_MEMORY_MB = 150
 
 
+@pytest.mark.timeout(3600)
 def test_changed_files(tmp_path: Path, material: Material) -> None:
     fuzz = Fuzz(tmp_path, material)
     for kind in TRIED:
