@@ -214,7 +214,8 @@ def _kin_item(
 ) -> Item:
     lexicon = batch.material.lexicon
     sentence = realise(kin, order, lexicon)
-    spoken = said(sentence.spoken, question.spoken)
+    told = _in_phrases(sentence)
+    spoken = said(told, question.spoken)
     plain = restated(kin, lexicon)
     key = options[answer].text or ""
     so = Utterance(phrases=(f"{_PRONOUNS[sex_of(kin.terms)]} is {key}.",))
@@ -231,7 +232,7 @@ def _kin_item(
         answer=answer,
         cues=question_ladder(
             asked=spoken,
-            text=_linked(sentence),
+            text=_linked(sentence, told),
             turns=hint(4, *plain.text.replace(". ", ".\n").split("\n")),
             options=options,
             told=_tree(kin, plain),
@@ -243,10 +244,16 @@ def _kin_item(
     )
 
 
-def _linked(sentence: Sentence) -> Cue:
+def _in_phrases(sentence: Sentence) -> Utterance:
+    """A pause may stand before each "of": a chain of three is too long for one breath."""
+    text = " ".join(sentence.spoken.phrases).replace(" of ", "\nof ")
+    return Utterance(phrases=tuple(text.split("\n")))
+
+
+def _linked(sentence: Sentence, told: Utterance) -> Cue:
     """Level 3: what links the relatives, the ending or the small word, in capitals."""
     text = sentence.text.replace("'s ", "'S ").replace(" of ", " OF ")
-    return Cue(level=3, kind=CueKind.TEXT, text=text, spoken=sentence.spoken, slow=True)
+    return Cue(level=3, kind=CueKind.TEXT, text=text, spoken=told, slow=True)
 
 
 def _tree(kin: Kin, plain: Utterance) -> Cue:

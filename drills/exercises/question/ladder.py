@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from drills.core.items import Cue, CueKind, Foil, Option
 from drills.core.utterances import Utterance
 from drills.core.words import Sentence
-from drills.exercises.cues import say
+from drills.exercises.cues import say, say_text
 
 REMOVAL = "One answer goes away."
 
@@ -50,7 +50,7 @@ def question_ladder(
             level=7,
             kind=CueKind.ANSWER,
             text=f"{answer_text}\n{press}",
-            spoken=say(answer_text, press),
+            spoken=say_text(f"{answer_text} {press}"),
         )
     )
     return tuple(cues)
