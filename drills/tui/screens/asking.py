@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from textual import work
 from textual.app import ComposeResult
 from textual.containers import Horizontal
@@ -20,6 +22,9 @@ from drills.tui.widgets.key_bar import GO_ON, HEAR_AGAIN, HELP, PAUSE, Hint, Key
 from drills.tui.widgets.words import Trouble, Words
 
 TICK_SECONDS = 0.05
+# After a response the screen is painted in this order: words, marks and keys, what comes next.
+WORDS_FIRST_SECONDS = 0.03
+FEEDBACK_FIRST_SECONDS = 0.1
 HELP_OFFERED = ("Take your time.", "H: help.")
 
 
@@ -76,7 +81,7 @@ class AskScreen(KeyedScreen[None]):
     def compose_body(self) -> ComposeResult:
         """The task, and below it the place for messages (`-message`)."""
         yield from self.compose_task()
-        yield Words(classes="-message")
+        yield Words(fixed=True, classes="-message")
 
     def told(self) -> tuple[str, ...]:
         """What the helper should know now, in lines."""
@@ -201,16 +206,17 @@ class AskScreen(KeyedScreen[None]):
             text = feedback.text if feedback.spoken is None else feedback.spoken.text
             self._verdict = text
             self.tell((text, "Space: go on.", *self.told()))
-            self.show_over(feedback)
+            # The words come first: a picture that is drawn again takes several times as long.
+            self.set_timer(WORDS_FIRST_SECONDS, partial(self.show_over, feedback))
             self._desk.speaker.say(said)
             # What came of this trial may have changed the next one.
-            self._make_ready()
+            self.set_timer(FEEDBACK_FIRST_SECONDS, self._make_ready)
         else:
             self._read_step()
             self.tell((feedback.text, *cue_lines(self.ask.cue)))
             self._say((*said, *cue_said(self.ask)))
         self.query_one(Trouble).tell(self._session.trouble)
-        self._show_hints()
+        self.set_timer(WORDS_FIRST_SECONDS, self._show_hints)
 
     def _show_hints(self) -> None:
         self.call_later(self.query_one(KeyBar).show, self._hints())

@@ -45,7 +45,7 @@ class TrialScreen(AskScreen):
             yield from self.compose_options()
             with Vertical(classes="-words-beside"):
                 yield Words(self._sentence_lines(self.ask.cue), classes="-sentence")
-                yield Words(classes="-message")
+                yield Words(fixed=True, classes="-message")
 
     def compose_task(self) -> ComposeResult:
         yield Words(self._sentence_lines(self.ask.cue), classes="-sentence")

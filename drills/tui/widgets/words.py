@@ -16,17 +16,26 @@ class Words(Static):
     """
 
     def __init__(
-        self, lines: Sequence[str] = (), *, apart: bool = False, classes: str = ""
+        self,
+        lines: Sequence[str] = (),
+        *,
+        apart: bool = False,
+        fixed: bool = False,
+        classes: str = "",
     ) -> None:
-        """apart: a blank line between lines."""
+        """apart: a blank line between lines.   fixed: its height does not follow the lines.
+
+        What is fixed is painted by itself, at once, and not with the whole screen.
+        """
         super().__init__(classes=classes)
         self._gap = "\n\n" if apart else "\n"
+        self._is_fixed = fixed
         self.lines: tuple[str, ...] = ()
         self.say(lines)
 
     def say(self, lines: Sequence[str]) -> None:
         self.lines = tuple(lines)
-        self.update(Content(self._gap.join(self.lines)))
+        self.update(Content(self._gap.join(self.lines)), layout=not self._is_fixed)
 
 
 class Trouble(Words):
@@ -42,5 +51,7 @@ class Trouble(Words):
         self.tell(trouble)
 
     def tell(self, trouble: str | None) -> None:
+        if trouble is None and self.has_class("-none"):
+            return
         self.set_class(trouble is None, "-none")
         self.say(() if trouble is None else (trouble,))
