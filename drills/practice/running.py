@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from drills.core.items import Item, Kind, Target
+from drills.core.items import Item, ItemSet, Kind, Target
 from drills.core.plans import CueDirection, Plan, ShowText
 from drills.core.records import Trial
 from drills.practice.asking import Asking
@@ -86,6 +86,8 @@ class Course:
     def help_at_start(self, dealt: Dealt) -> int:
         """The level of help that the item of the next place begins with, 0 for none."""
         item = self.item(dealt)
+        if item.item_set is ItemSet.PROBE:
+            return 0
         if self._full_help and dealt.block == self._full_help_block:
             return fullest_help(item)
         if self._plan.blocks[dealt.block].cues is CueDirection.LEAST_TO_MOST:
@@ -100,7 +102,9 @@ class Course:
         self._queue = []
 
     def took(self, trial: Trial) -> Decision | None:
-        """Count a trial that is over; what it changes, None for nothing."""
+        """Count a trial that is over; what it changes, None for nothing. Probes change nothing."""
+        if trial.asked.item_set is ItemSet.PROBE:
+            return None
         key = help_key(trial.asked.target)
         self._levels[key] = self._levels.get(key, HelpLevel()).after(trial, self._plan.cues)
         if trial.counts:

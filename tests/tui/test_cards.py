@@ -28,6 +28,11 @@ MADE = [
         for reason in CloseReason
         for done in (0, 128)
     ),
+    cards.rest_card(Rest(done_blocks=0, blocks=2, next_kind=Kind.MATCH, seconds=120, within=True)),
+    cards.finish_card(
+        Finish(reason=CloseReason.TIRED, done=20, right_alone=10, right_helped=6, by_rule=True),
+        emergency_number="911",
+    ),
     *(cards.pain_card(emergency_number=number) for number in ("911", "0" * 20)),
 ]
 
