@@ -115,6 +115,11 @@ def material(locale: str) -> Material:
     return catalogue.load(shipped("content"), locale=locale)
 
 
+def word_counts() -> Mapping[str, float]:
+    """Small word -> its share of all that are said."""
+    return catalogue.read_word_counts(shipped("content"))
+
+
 def guide() -> tuple[Chapter, ...]:
     return catalogue.load_guide(shipped("caregiver_guide"))
 

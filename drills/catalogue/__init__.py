@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from drills.catalogue.plan_writing import plan_text
     from drills.catalogue.plans import in_locale, read_plan
     from drills.catalogue.profiles import load_profiles
+    from drills.catalogue.word_counts import read_word_counts
 
 __all__ = [
     "in_locale",
@@ -24,6 +25,7 @@ __all__ = [
     "load_profiles",
     "plan_text",
     "read_plan",
+    "read_word_counts",
 ]
 
 # The first screen needs one or two of these and must come soon.
@@ -37,5 +39,6 @@ __getattr__ = late(
         "load_profiles": "profiles",
         "plan_text": "plan_writing",
         "read_plan": "plans",
+        "read_word_counts": "word_counts",
     },
 )

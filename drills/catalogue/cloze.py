@@ -2,26 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
-from drills.catalogue.fields import Fields
+from drills.catalogue.fields import Fields, nearest
 from drills.catalogue.sections import read_sections
-from drills.core.material import ClozeLevel
+from drills.core.closed_words import near_pairs
+from drills.core.material import ClozeLevel, ClozeSet
 from drills.core.problems import Problem
 
 FILE = "cloze.toml"
 
-# Both can fit one gap, so an item would have two right answers; common practice, no source.
-_TOO_CLOSE = (
-    {"in", "inside"},
-    {"on", "onto"},
-    {"under", "below"},
-    {"near", "next to"},
-    {"between", "among"},
-    {"who", "that"},
-    {"may", "can"},
-    {"since", "because"},
-)
 _FEWEST_WORDS = 2
 
 
@@ -33,22 +24,36 @@ def group_name(words: tuple[str, ...]) -> str:
 def read_cloze(folder: Path, problems: list[Problem]) -> dict[str, ClozeLevel]:
     """Levels by key, in the order of the file; faults are added to `problems`.
 
-    A level is `[[level]]` with `key`, `name`, `hint` and
-    `contrasts = [["in", "on"], ["behind", "in front of"]]`.
+    A level is `[[level]]` with `key` and `name`; its sets follow as `[[set]]` with `level`,
+    `frame`, `hint` and `contrasts = [["in", "on"], ["behind", "in front of"]]`.
     """
     levels: dict[str, ClozeLevel] = {}
-    for fields in read_sections(folder / FILE, f"{folder.name}/{FILE}", problems, many=("level",)):
-        level = ClozeLevel(
-            key=fields.text("key"),
-            name=fields.text("name"),
-            contrasts=_contrasts(fields),
-            hint=fields.text("hint"),
-        )
+    where = f"{folder.name}/{FILE}"
+    for fields in read_sections(folder / FILE, where, problems, many=("level", "set")):
+        if fields.block.name == "level":
+            level = ClozeLevel(key=fields.text("key"), name=fields.text("name"), sets=())
+            if level.key in levels:
+                fields.note(f"There are two levels `{level.key}`.", "Remove one.", key="key")
+            levels[level.key] = level
+        else:
+            _add_set(fields, levels)
         fields.close()
-        if level.key in levels:
-            fields.note(f"There are two levels `{level.key}`.", "Remove one.", key="key")
-        levels[level.key] = level
     return levels
+
+
+def _add_set(fields: Fields, levels: dict[str, ClozeLevel]) -> None:
+    key = fields.text("level")
+    made = ClozeSet(
+        frame=fields.text("frame"), hint=fields.text("hint"), contrasts=_contrasts(fields)
+    )
+    if key not in levels:
+        fields.note(f"There is no level `{key}` above.", nearest(key, levels), key="level")
+        return
+    level = levels[key]
+    for group in made.contrasts:
+        if group in level.contrasts:
+            fields.note(f"There are two contrasts `{group}`.", "Remove one.", key="contrasts")
+    levels[key] = replace(level, sets=(*level.sets, made))
 
 
 def _contrasts(fields: Fields) -> dict[str, tuple[str, ...]]:
@@ -64,9 +69,9 @@ def _contrasts(fields: Fields) -> dict[str, tuple[str, ...]]:
         name = group_name(tuple(row))
         if len(set(row)) != len(row):
             fields.note(f"`{name}` has a word twice.", "Remove one.", key="contrasts")
-        if any(pair <= set(row) for pair in _TOO_CLOSE):
-            mend = "Choose words of which only one can fit."
-            fields.note(f"`{name}` has words that are too close.", mend, key="contrasts")
+        for one, other in near_pairs(row):
+            message = f"`{name}`: `{one}` and `{other}` can both be right."
+            fields.note(message, "Choose words of which only one can fit.", key="contrasts")
         if name in contrasts:
             fields.note(f"There are two contrasts `{name}`.", "Remove one.", key="contrasts")
         contrasts[name] = tuple(row)

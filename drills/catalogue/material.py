@@ -6,6 +6,7 @@ import hashlib
 from pathlib import Path
 
 from drills.catalogue.cloze import read_cloze
+from drills.catalogue.cloze_words import read_cloze_words
 from drills.catalogue.gestures import read_gestures
 from drills.catalogue.lexicon import read_lexicon
 from drills.core.material import Material
@@ -22,11 +23,16 @@ def load(folder: Path, *, locale: str) -> Material:
     problems: list[Problem] = []
     lexicon = read_lexicon(folder, locale=locale, problems=problems)
     cloze = read_cloze(folder, problems)
+    cloze_words = read_cloze_words(folder, lexicon, problems)
     gestures = read_gestures(folder, problems)
     if problems:
         raise BadInput(problems)
     return Material(
-        lexicon=lexicon, cloze=cloze, gestures=gestures, content_hash=content_hash(folder)
+        lexicon=lexicon,
+        cloze=cloze,
+        cloze_words=cloze_words,
+        gestures=gestures,
+        content_hash=content_hash(folder),
     )
 
 

@@ -15,6 +15,8 @@ from drills.core.material import Material
 from drills.core.plans import LOCALES, BlockPlan
 from drills.core.problems import BadInput
 from drills.exercises import EXERCISES, KINDS, check_block, make_items, names_of, targets_of
+from drills.exercises.cloze.blind import blind_text
+from drills.exercises.cloze.coverage import coverage
 from drills.language import CONSTRUCTIONS
 
 
@@ -29,11 +31,21 @@ def add(items: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     items.add_argument("--locale", choices=LOCALES, default=None)
     items.add_argument("--seed", type=any_number, metavar="N", help="the same items every time")
     items.add_argument("--format", choices=("text", "jsonl"), default="text")
+    items.add_argument(
+        "--coverage", action="store_true", help="how much of spoken English the cloze asks for"
+    )
+    items.add_argument(
+        "--blind", action="store_true", help="cloze items without their key, for readers to check"
+    )
     items.set_defaults(action=show_items)
 
 
 def show_items(options: argparse.Namespace) -> int:
     material = wiring.material(options.locale or wiring.locale_of())
+    if (options.coverage or options.blind) and options.kind != Kind.CLOZE:
+        raise BadInput("--coverage and --blind are of cloze items. Add --kind cloze.")
+    if options.coverage:
+        return _show_coverage(material)
     block = BlockPlan(
         kind=Kind(options.kind),
         names=_names(options, material),
@@ -54,12 +66,32 @@ def show_items(options: argparse.Namespace) -> int:
         material=material,
         rng=Random(seed),
     )
+    if options.blind:
+        print(blind_text(items, picture_names=[_picture_words(item) for item in items]))
+        return 0
     for item in items:
         if options.format == "jsonl":
             print(json.dumps(item.as_json(), ensure_ascii=False))
         else:
             print(_described(item), end="\n\n")
     return 0
+
+
+def _show_coverage(material: Material) -> int:
+    found = coverage(material, wiring.word_counts())
+    for word, target in found.asked.items():
+        print(f"{word:<12} {target}")
+    print(f"\n{len(found.asked)} words, {found.share:.1%} of the small words of spoken English.")
+    missing = ", ".join(list(found.missing)[:_SHOWN_MISSING])
+    print(f"Not asked for, the commonest first: {missing}.")
+    return 0
+
+
+_SHOWN_MISSING = 12
+
+
+def _picture_words(item: Item) -> str:
+    return "" if item.picture is None else in_words(item.picture)
 
 
 def _names(options: argparse.Namespace, material: Material) -> tuple[str, ...]:
@@ -88,7 +120,8 @@ def _names(options: argparse.Namespace, material: Material) -> tuple[str, ...]:
 
 def _described(item: Item) -> str:
     lines = [f"{item.target}   (guessing: 1 in {item.effective_k})"]
-    lines += [f"  {text}" for text in (item.prompt, item.sentence) if text]
+    shown = (item.prompt, *item.context.split("\n"), item.sentence)
+    lines += [f"  {text}" for text in shown if text]
     if item.picture is not None:
         lines.append(f"  picture: {in_words(item.picture)}")
     for index, option in enumerate(item.options):

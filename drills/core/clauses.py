@@ -53,6 +53,7 @@ class Thing(StrEnum):
 
     SOMETHING = "something"
     NOTHING = "nothing"
+    ANYTHING = "anything"
     THERE = "there"
 
 
@@ -60,7 +61,8 @@ class Thing(StrEnum):
 class Party:
     """Who or what a clause names.
 
-    noun: key of a noun; empty for the speaker, the hearer, a bare "this", and with `thing`.
+    noun: key of a noun; empty for the speaker, the hearer, a bare "this", with `thing`, and with an
+    owner alone ("mine").
     owner: whose it is, which takes the place of a determiner; own: "my own".
     quality: key of an adjective.   also: a second one, joined by `pair` ("both ... and").
     relative: what singles it out.   tall as `quality` with `rank` MOST: "the tallest".
@@ -115,7 +117,8 @@ class Clause:
     verb: key of a verb, or "be", "have".   modal: "can", "will" and the like.
     state: key of an adjective.   than: what is compared with, "taller than the king"; equal: "as
     tall as the king".   particle: "up", "off".   when: key of a time that stands first.
-    place: "here" or "there".   rate: so often in that time, "once a day".
+    place: "here" or "there".   rate: so often in that time, "once a day".   either: the first of
+    two that may be so.
     """
 
     subject: Party | None
@@ -138,6 +141,7 @@ class Clause:
     rate: str = ""
     times: int = 1
     only: bool = False
+    either: bool = False
 
 
 class Wanted(StrEnum):
@@ -166,7 +170,7 @@ class Told:
 
     link: what joins `second` to `clause`: "because".   before: what was said first.
     wanted: the part of `clause` that is asked for; its answer is printed with the question.
-    calendar: what is to be seen of the days.
+    calendar: what is to be seen of the days.   seen: what the picture shows, told nowhere.
     """
 
     clause: Clause
@@ -175,6 +179,7 @@ class Told:
     before: tuple[Clause, ...] = ()
     wanted: Wanted | None = None
     calendar: tuple[Day, ...] = ()
+    seen: Clause | None = None
 
 
 def parties_of(told: Told) -> tuple[Party, ...]:

@@ -55,6 +55,7 @@ class Asked:
     side: Side | None
     item_set: ItemSet
     content_hash: str
+    context: str = ""
 
     @classmethod
     def of(cls, item: Item) -> Asked:
@@ -75,6 +76,7 @@ class Asked:
             side=None if scene is None else scene.side,
             item_set=item.item_set,
             content_hash=item.content_hash,
+            context=item.context,
         )
 
     def foil(self, choice: int) -> Foil | None:

@@ -1,33 +1,20 @@
-"""What a batch of cloze items asks for: which word is right, where it stands, what it is about."""
+"""Which word of each contrast is right in a batch, which stand against it, and where they stand."""
 
 from __future__ import annotations
 
 import math
 from collections import Counter
 from collections.abc import Sequence
-from functools import lru_cache
 from random import Random
 
-from drills.core.meanings import Link, Place, Relation, State, Tense
-from drills.core.words import Band, Lexicon, Sort
+from drills.core.material import ClozeSet, ClozeWords
+from drills.core.problems import Problem
 from drills.exercises.balance import runs, spread, without_runs
-from drills.exercises.casting import Pair
-from drills.exercises.rules import LONGEST_ANSWER_RUN, shows_number
-from drills.pictures import can_draw
+from drills.exercises.frames.bound import heads_for
+from drills.exercises.frames.pictured import AUXILIARIES
+from drills.exercises.frames.table import FRAMES
+from drills.exercises.rules import LONGEST_ANSWER_RUN, OMISSION, near_faults
 
-AUXILIARIES: dict[str, tuple[Link, Tense, bool]] = {
-    "is": (Link.BE, Tense.PRESENT, True),
-    "are": (Link.BE, Tense.PRESENT, False),
-    "was": (Link.BE, Tense.PAST, True),
-    "were": (Link.BE, Tense.PAST, False),
-    "has": (Link.HAVE, Tense.PRESENT, True),
-    "have": (Link.HAVE, Tense.PRESENT, False),
-}
-"""Link, tense and whether it goes with one."""
-
-_MANY = (2, 3)
-_IN_SAYINGS = ("ball",)
-"""Things that, when had, say something else: to "have a ball"."""
 _DEALS = 8
 
 
@@ -40,10 +27,13 @@ def right_words(
     one item of each contrast.
     """
 
+    places: dict[str, list[int]] = {}
+    for index, group in enumerate(groups):
+        places.setdefault(group, []).append(index)
+
     def deal() -> list[str]:
         words = [""] * len(groups)
-        for group in dict.fromkeys(groups):
-            indices = [index for index, other in enumerate(groups) if other == group]
+        for group, indices in places.items():
             dealt = spread(rng, [group] * len(indices), contrasts[indices[0]])
             for index, word in zip(indices, dealt, strict=True):
                 words[index] = word
@@ -92,54 +82,63 @@ def positions_of(
     return positions
 
 
-@lru_cache(maxsize=64)
-def open_places(lexicon: Lexicon, contrast: tuple[str, ...]) -> tuple[Pair, ...]:
-    """Things that could be in any of the places offered, so that only the picture decides."""
-    relations = [Relation(word) for word in contrast]
-    inside = Relation.IN in relations
-    return tuple(
-        (a.key, b.key)
-        for a in lexicon.things
-        for b in lexicon.things
-        if a is not b
-        and a.size == b.size
-        and (b.container or not inside)
-        and all(
-            can_draw(Place(relation=relation, thing=a.key, landmark=b.key))
-            for relation in relations
+def foils_of(rng: Random, word: str, contrast: Sequence[str], count: int) -> tuple[str, ...]:
+    """Words to stand against `word`; the bare form is always among them where it is a foil."""
+    foils = [other for other in contrast if other != word]
+    rng.shuffle(foils)
+    foils.sort(key=lambda other: other != OMISSION)
+    chosen = foils[: count - 1]
+    rng.shuffle(chosen)
+    return tuple(chosen)
+
+
+def contrast_faults(
+    where: str, words: Sequence[str], of: ClozeSet, material_words: ClozeWords
+) -> tuple[Problem, ...]:
+    """What is wrong with a contrast before any item is made of it."""
+    frame = FRAMES.get(of.frame)
+    if frame is None:
+        known = ", ".join(FRAMES)
+        return (
+            Problem(where=where, message=f"there is no frame {of.frame!r}.", mend=f"Use: {known}."),
         )
-    )
+    if len(words) < 2 or len(dict.fromkeys(words)) < len(words):
+        return (
+            Problem(
+                where=where,
+                message=f"{', '.join(words)} offers no choice.",
+                mend="Name two different words or more.",
+            ),
+        )
+    problems = list(near_faults(where, words))
+    if strange := [word for word in words if word not in frame.words]:
+        problems.append(
+            Problem(
+                where=where,
+                message=f"{', '.join(strange)} is not of the closed class of {frame.name!r}.",
+                mend=f"Use words of: {', '.join(frame.words)}.",
+            )
+        )
+    elif frame.name in ("bound", "particle"):
+        problems += _unbound(where, words, material_words, particle=frame.name == "particle")
+    return tuple(problems)
 
 
-class Holders:
-    """Chooses who is or has something: every noun and complement in turn, none twice running."""
-
-    def __init__(self, rng: Random, lexicon: Lexicon) -> None:
-        self._rng = rng
-        self._subjects = [
-            noun.key
-            for noun in lexicon.nouns.values()
-            if noun.sort is Sort.PERSON and noun.band == Band.EVERYDAY and shows_number(noun)
-        ]
-        self._complements = {
-            Link.BE: list(lexicon.adjectives),
-            Link.HAVE: [noun.key for noun in lexicon.things if noun.singular not in _IN_SAYINGS],
-        }
-        self._uses: Counter[str] = Counter()
-        self._last: tuple[str, str] = ("", "")
-
-    def choose(self, word: str) -> State:
-        link, tense, one = AUXILIARIES[word]
-        subject = self._fresh(f"{one}", self._subjects)
-        complement = self._fresh(link.value, self._complements[link])
-        self._last = (subject, complement)
-        count = 1 if one else self._rng.choice(_MANY)
-        return State(subject=subject, count=count, link=link, complement=complement, tense=tense)
-
-    def _fresh(self, slot: str, keys: Sequence[str]) -> str:
-        """The key used least in this slot, so that no noun goes with one number only."""
-        order = list(keys)
-        self._rng.shuffle(order)
-        chosen = min(order, key=lambda key: (key in self._last, self._uses[f"{slot} {key}"]))
-        self._uses[f"{slot} {chosen}"] += 1
-        return chosen
+def _unbound(
+    where: str, words: Sequence[str], material_words: ClozeWords, *, particle: bool
+) -> list[Problem]:
+    """Words that no head asks for so that all the others are surely wrong."""
+    return [
+        Problem(
+            where=where,
+            message=f"nothing asks for {word!r} alone.",
+            mend="Add a head to the words, or take the word out.",
+        )
+        for word in words
+        if not heads_for(
+            material_words.bound,
+            word,
+            tuple(other for other in words if other != word),
+            particle=particle,
+        )
+    ]

@@ -10,7 +10,9 @@ class WhyWrong(StrEnum):
 
     FALSE_PLACE: not where it is.   FALSE_STATE: not as it is.   FALSE_ORDER: not when it was.
     FALSE_REFERENT: "him" is another than "himself".   FALSE_GENDER: "she" is no man.
-    NEGATION: what is said not to be so.   AGREEMENT: the number does not fit.
+    NEGATION: what is said not to be so.   AGREEMENT: number, person, sex or form does not fit.
+    TENSE: another time.   CASE: a form for another part.   LOGIC: it does not follow, or does not
+    answer.   COLLOCATION: the words do not go together.
     """
 
     FALSE_ROLE = "false_role"
@@ -23,3 +25,7 @@ class WhyWrong(StrEnum):
     FALSE_GENDER = "false_gender"
     NEGATION = "negation"
     AGREEMENT = "agreement"
+    TENSE = "tense"
+    CASE = "case"
+    LOGIC = "logic"
+    COLLOCATION = "collocation"

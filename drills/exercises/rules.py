@@ -1,7 +1,7 @@
-"""The rules by which exactly one word of a cloze is right, one function a rule.
+"""The ten rules by which exactly one word of a cloze is right, one function or two a rule.
 
-Common practice, no source. They run at the build of each item, and on the contrasts of the
-content before any item is made.
+Common practice, no source. They run at the build of each item; those on contrasts run on the
+content before any item is made. Rule 8, that fluent readers agree, is `drills items --blind`.
 """
 
 from __future__ import annotations
@@ -9,168 +9,253 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from drills.core.items import Item, Option
+from drills.core.clauses import clauses_of, parties_of
+from drills.core.closed_words import (
+    LOCALE_WORDS,
+    ONE_FORM_FOR_MANY,
+    ONE_FORM_FOR_THEN,
+    REGIONAL,
+    UNCLEAR_NUMBER,
+    UNCOUNTED,
+    near_pairs,
+)
+from drills.core.items import Item
 from drills.core.material import Material
-from drills.core.meanings import Place, Relation, State
+from drills.core.meanings import State
 from drills.core.problems import Problem
-from drills.core.words import Noun
-from drills.exercises.choices import CHOICE_RULES, Rule, fault
-from drills.exercises.reasons import WhyWrong
+from drills.exercises.anchors import anchor_stands
+from drills.exercises.choices import CHOICE_RULES, Rule, chance_counted, fault
+from drills.exercises.gaps import (
+    GAP,
+    dealt_of,
+    frame_of,
+    item_words,
+    labels_of,
+    right_label,
+    right_text,
+)
+from drills.language.spelling import indefinite_article
 
-GAP = "____"
 LONGEST_CLOZE = 8
-"""Most words of a cloze sentence, the gap filled."""
+LONGEST_LATER = 12
+"""Most words of a cloze sentence, the gap filled, up to C6 and from C7."""
+FIRST_LATER_LEVEL = 7
 LONGEST_ANSWER_RUN = 2
 """Most times running that one word is the right one."""
-
-CLOSED_CLASSES: tuple[tuple[str, ...], ...] = (
-    tuple(relation.value for relation in Relation),
-    ("is", "are"),
-    ("was", "were"),
-    ("has", "have"),
-)
-"""Words that may stand against each other."""
-
-_SINGULAR = ("is", "was", "has")
-
-_TOO_NEAR: tuple[tuple[str, str], ...] = (
-    ("in", "inside"),
-    ("on", "onto"),
-    ("under", "below"),
-    ("near", "next to"),
-    ("between", "among"),
-    ("who", "that"),
-    ("may", "can"),
-    ("will", "is going to"),
-    ("since", "because"),
-    # A thing that stands before or behind another also stands next to it.
-    ("next to", "behind"),
-    ("next to", "in front of"),
-)
-"""Pairs that may both be right."""
-
-# Groups that speakers count as one or as many, and nouns that are always plural.
-_UNCLEAR_NUMBER = frozenset(
-    {
-        "army", "audience", "band", "choir", "class", "club", "committee", "couple", "crew",
-        "crowd", "family", "glasses", "group", "pair", "people", "police", "scissors", "staff",
-        "team", "trousers",
-    }
-)  # fmt: skip
+FEWEST_WORDS, MOST_WORDS = 2, 4
+OMISSION = "bare"
+OMISSION_LEVELS = ("C8", "C9", "C10")
+ARTICLES = ("a", "an")
+FORCED_THE = ("again", "ranked", "rate")
 
 
-def one_gap(item: Item, _material: Material) -> tuple[Problem, ...]:
-    """One gap, never the first word, and no more words than can be held."""
-    if item.sentence.count(GAP) != 1:
-        return fault(item, f"{item.sentence!r} has not exactly one gap.")
-    if item.sentence.startswith(GAP):
-        return fault(item, f"{item.sentence!r} begins with the gap.")
-    for option in item.options:
-        filled = item.sentence.replace(GAP, option.text or "")
-        if len(filled.split()) > LONGEST_CLOZE:
-            return fault(item, f"{filled!r} has more than {LONGEST_CLOZE} words.")
+def _filled(item: Item) -> list[str]:
+    return [item.sentence.replace(GAP, option.text or "") for option in item.options]
+
+
+# Rule 1
+
+
+def one_closed_class(item: Item, material: Material) -> tuple[Problem, ...]:
+    """All options are of one closed class, in one spelling of capitals."""
+    frame = frame_of(item, material)
+    labels = labels_of(item, material)
+    texts = [option.text or "" for option in item.options]
+    if None in labels or any(label not in frame.words for label in labels):
+        return fault(item, f"{', '.join(texts)} are not of one closed class.")
     return ()
 
 
-def one_closed_class(item: Item, _material: Material) -> tuple[Problem, ...]:
-    """All options are of one closed class, in one spelling of capitals."""
-    return _class_faults(f"item of {item.target}", [option.text or "" for option in item.options])
+def sounds_fit(item: Item, material: Material) -> tuple[Problem, ...]:
+    """ "A" and "an" suit the sound of the next word, unless that is what is asked."""
+    if frame_of(item, material).name == "article-sound":
+        return ()
+    _, _, after = item.sentence.partition(f"{GAP} ")
+    for option in item.options:
+        if (
+            after
+            and option.text in ARTICLES
+            and option.text != indefinite_article(after.split()[0])
+        ):
+            return fault(item, f"{option.text!r} does not suit the sound of {after.split()[0]!r}.")
+    return ()
+
+
+# Rule 2; that every foil has a reason at all is choices.reasons_given
+
+
+def foils_are_wrong(item: Item, material: Material) -> tuple[Problem, ...]:
+    """Each foil is false or ungrammatical for the reason that it gives; the right word is not."""
+    frame, dealt, words = frame_of(item, material), dealt_of(item), material.cloze_words
+    for option, label in zip(item.options, labels_of(item, material), strict=True):
+        why = WRONG_CLASS if label is None else frame.why_wrong(label, dealt, words)
+        if option.foil is None and why is not None:
+            return fault(item, f"{option.text!r} is not right in {item.sentence!r}.")
+        if option.foil is not None and why is None:
+            return fault(item, f"{option.text!r} in {item.sentence!r} is not wrong.")
+        if option.foil is not None and option.why_wrong != why:
+            return fault(item, f"{option.text!r} is wrong for another reason: {why}.")
+    return ()
+
+
+WRONG_CLASS = "not of its class"
+
+
+def says_its_meaning(item: Item, material: Material) -> tuple[Problem, ...]:
+    """The sentence is the one that the meaning makes, and the right word the one left out."""
+    gapped = frame_of(item, material).gapped(dealt_of(item), material.cloze_words.lexicon)
+    if item.sentence != gapped.sentence.gapped(gapped.gap, GAP):
+        return fault(item, f"{item.sentence!r} does not say its meaning.")
+    if right_text(item) != gapped.word:
+        return fault(item, f"the word left out is {gapped.word!r}, not {right_text(item)!r}.")
+    return ()
+
+
+# Rule 3
+
+
+def anchored(item: Item, material: Material) -> tuple[Problem, ...]:
+    """What fixes the answer is on the screen: a numeral, a time, a picture, what was said."""
+    demands = frame_of(item, material).demands(dealt_of(item), material.cloze_words)
+    if not demands:
+        return fault(item, "nothing fixes which word is right.")
+    for demand in demands:
+        if not anchor_stands(demand, item, material):
+            return fault(item, f"no {demand.anchor.value} fixes the {demand.feature}.")
+    return ()
+
+
+# Rule 4
 
 
 def none_too_near(item: Item, _material: Material) -> tuple[Problem, ...]:
-    return near_pairs(f"item of {item.target}", [option.text or "" for option in item.options])
+    words = [(option.text or "").lower() for option in item.options]
+    return near_faults(f"item of {item.target}", words)
 
 
-def contrast_faults(where: str, words: Sequence[str]) -> tuple[Problem, ...]:
-    """What is wrong with a contrast before any item is made of it."""
-    return (*_class_faults(where, words), *near_pairs(where, words))
-
-
-def _class_faults(where: str, words: Sequence[str]) -> tuple[Problem, ...]:
-    if len(words) < 2 or len(dict.fromkeys(words)) < len(words):
-        return (
-            Problem(
-                where=where,
-                message=f"{', '.join(words)} offers no choice.",
-                mend="Name two different words or more.",
-            ),
-        )
-    if any(all(word in each for word in words) for each in CLOSED_CLASSES):
-        return ()
-    return (
-        Problem(
-            where=where,
-            message=f"{', '.join(words)} are not of one closed class.",
-            mend="Use words of one line: "
-            + "; ".join(", ".join(each) for each in CLOSED_CLASSES)
-            + ".",
-        ),
-    )
-
-
-def near_pairs(where: str, words: Sequence[str]) -> tuple[Problem, ...]:
+def near_faults(where: str, words: Sequence[str]) -> tuple[Problem, ...]:
     return tuple(
         Problem(
             where=where,
             message=f"{one} and {other} can both be right.",
             mend="Take one of them out.",
         )
-        for one, other in _TOO_NEAR
-        if one in words and other in words
+        for one, other in near_pairs(words)
     )
 
 
-def foils_are_wrong(item: Item, _material: Material) -> tuple[Problem, ...]:
-    """Each foil is false of the picture or ungrammatical, and for the reason that it gives."""
-    for option in item.options:
-        if option.foil is not None and not _is_wrong(item, option):
-            return fault(item, f"{option.text!r} in {item.sentence!r} is not wrong.")
-    if item.answer is not None and _is_wrong(item, item.options[item.answer]):
-        return fault(item, f"{item.options[item.answer].text!r} is not right.")
+def nothing_hides(item: Item, material: Material) -> tuple[Problem, ...]:
+    """No noun hides its number, no verb its tense, and no noun takes other small words abroad."""
+    lexicon = material.cloze_words.lexicon
+    for key in _nouns(item):
+        noun = lexicon.nouns[key]
+        unclear = noun.singular in UNCLEAR_NUMBER | UNCOUNTED | ONE_FORM_FOR_MANY
+        if unclear or noun.singular == noun.plural:
+            return fault(item, f"{noun.singular!r} does not show its number.")
+        if noun.singular in REGIONAL:
+            return fault(item, f"{noun.singular!r} is said otherwise from region to region.")
+    told = item.told
+    verbs = {clause.verb for clause in clauses_of(told)} if told is not None else set()
+    for verb in sorted(verbs):
+        if verb in ONE_FORM_FOR_THEN and item.level in ("C8", "C10"):
+            return fault(item, f"{verb!r} has one form for now and then.")
     return ()
 
 
-def _is_wrong(item: Item, option: Option) -> bool:
-    meaning = item.meaning
-    if isinstance(meaning, Place):
-        if option.text not in [relation.value for relation in Relation]:
-            return False
-        claimed = Place(
-            relation=Relation(option.text),
-            thing=meaning.thing,
-            landmark=meaning.landmark,
-            tense=meaning.tense,
-        )
-        reason = option.foil is None or option.why_wrong == WhyWrong.FALSE_PLACE
-        return claimed.drawn != meaning.drawn and reason
-    if isinstance(meaning, State):
-        reason = option.foil is None or option.why_wrong == WhyWrong.AGREEMENT
-        return (option.text in _SINGULAR) != (meaning.count == 1) and reason
-    return False
+def _nouns(item: Item) -> tuple[str, ...]:
+    if item.told is not None:
+        return tuple(party.noun for party in parties_of(item.told) if party.noun)
+    return (item.meaning.subject,) if isinstance(item.meaning, State) else ()
 
 
-def anchored(item: Item, material: Material) -> tuple[Problem, ...]:
-    """Place is fixed by the picture; number by a numeral before a noun that shows it."""
-    meaning = item.meaning
-    if isinstance(meaning, Place):
-        if item.picture is None or item.picture.meaning != meaning:
-            return fault(item, "its picture does not show its meaning.")
+# Rule 5
+
+
+def article_is_forced(item: Item, material: Material) -> tuple[Problem, ...]:
+    """ "The" stands against "a" only where no other article is possible."""
+    texts = [option.text for option in item.options]
+    if "the" not in texts or not any(article in texts for article in ARTICLES):
         return ()
-    if isinstance(meaning, State):
-        if item.sentence.split()[0].lower() not in ("one", "two", "three"):
-            return fault(item, f"no numeral fixes the number in {item.sentence!r}.")
-        if not shows_number(material.lexicon.nouns[meaning.subject]):
-            return fault(item, f"{meaning.subject!r} does not show its number.")
+    demands = frame_of(item, material).demands(dealt_of(item), material.cloze_words)
+    if any(each.feature == "known" and each.value in FORCED_THE for each in demands):
         return ()
-    return fault(item, "nothing fixes which word is right.")
+    return fault(item, "another article is possible too.")
 
 
-def shows_number(noun: Noun) -> bool:
-    """One and many differ in form, and all speakers count it alike."""
-    return noun.singular != noun.plural and noun.singular not in _UNCLEAR_NUMBER
+# Rule 6
 
 
-# Rules of a batch of cloze items.
+def one_gap(item: Item, _material: Material) -> tuple[Problem, ...]:
+    """One gap, up to C6 never the first word, and no more words than can be held."""
+    later = int(item.level.removeprefix("C")) >= FIRST_LATER_LEVEL
+    longest = LONGEST_LATER if later else LONGEST_CLOZE
+    if item.sentence.count(GAP) != 1:
+        return fault(item, f"{item.sentence!r} has not exactly one gap.")
+    if item.sentence.startswith(GAP) and not later:
+        return fault(item, f"{item.sentence!r} begins with the gap.")
+    for filled in _filled(item):
+        if len(filled.split()) > longest:
+            return fault(item, f"{filled!r} has more than {longest} words.")
+    return ()
+
+
+# Rule 7
+
+
+def guesses_counted(item: Item, material: Material) -> tuple[Problem, ...]:
+    """Two to four options, no more than the contrast has words, all of them counted as chances."""
+    most = min(MOST_WORDS, len(item_words(item)))
+    if not FEWEST_WORDS <= len(item.options) <= most:
+        return fault(item, f"it offers {len(item.options)} words.")
+    return chance_counted(item, material)
+
+
+# Rule 9
+
+
+def one_locale(item: Item, material: Material) -> tuple[Problem, ...]:
+    """No word of another region's spelling or usage."""
+    words = " ".join([*_filled(item), item.context]).lower().replace("\n", " ").split()
+    plain = {word.strip(".,?:") for word in words}
+    for locale, others in LOCALE_WORDS.items():
+        strange = sorted(plain & others)
+        if locale != material.lexicon.locale and strange:
+            return fault(item, f"{strange[0]!r} belongs to {locale}.")
+    return ()
+
+
+# Rule 10
+
+
+def omission_offered(item: Item, material: Material) -> tuple[Problem, ...]:
+    """The bare form is among the options at C8 to C10 where its contrast has it, only there."""
+    labels = labels_of(item, material)
+    here = item.level in OMISSION_LEVELS
+    if here and OMISSION in item_words(item) and OMISSION not in labels:
+        return fault(item, "the bare form is not offered.")
+    if not here and OMISSION in item_words(item):
+        return fault(item, "the bare form is offered where it is no typical error.")
+    return ()
+
+
+CLOZE_RULES: tuple[Rule, ...] = (
+    *CHOICE_RULES,
+    one_closed_class,
+    sounds_fit,
+    foils_are_wrong,
+    says_its_meaning,
+    anchored,
+    none_too_near,
+    nothing_hides,
+    article_is_forced,
+    one_gap,
+    guesses_counted,
+    one_locale,
+    omission_offered,
+)
+
+
+# Rules of a batch of cloze items: the rest of rule 6
 
 
 def answers_take_turns(items: Sequence[Item]) -> tuple[Problem, ...]:
@@ -183,37 +268,16 @@ def answers_take_turns(items: Sequence[Item]) -> tuple[Problem, ...]:
     return ()
 
 
-def answers_come_out_even(items: Sequence[Item]) -> tuple[Problem, ...]:
+def answers_come_out_even(items: Sequence[Item], material: Material) -> tuple[Problem, ...]:
     """Each word of a contrast is right equally often, within one."""
     counts: dict[str, Counter[str]] = {}
     firsts: dict[str, Item] = {}
     for item in items:
         group = str(item.target)
         firsts.setdefault(group, item)
-        counts.setdefault(group, Counter())[right_text(item)] += 1
+        counts.setdefault(group, Counter())[right_label(item, material)] += 1
     for group, count in counts.items():
-        words = item_words(firsts[group])
-        shares = [count[word] for word in words]
+        shares = [count[word] for word in item_words(firsts[group])]
         if max(shares) - min(shares) > 1:
             return fault(firsts[group], f"{dict(count)} is uneven.")
     return ()
-
-
-def item_words(item: Item) -> tuple[str, ...]:
-    """The words of the item's contrast."""
-    return tuple(word.replace("_", " ") for word in item.target.group.split("-"))
-
-
-def right_text(item: Item) -> str:
-    """The right word; empty where the right option is no word."""
-    return "" if item.answer is None else item.options[item.answer].text or ""
-
-
-CLOZE_RULES: tuple[Rule, ...] = (
-    *CHOICE_RULES,
-    one_gap,
-    one_closed_class,
-    none_too_near,
-    foils_are_wrong,
-    anchored,
-)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from drills.core.clauses import Clause, Determined, Missing, Party, Rank, Relative, Tie
@@ -12,7 +12,7 @@ from drills.language.morphology import inflect
 from drills.language.small_words import (
     Case,
     demonstrative,
-    is_many,
+    possessive_alone,
     pronoun_of,
     superlative,
     thing_word,
@@ -44,6 +44,7 @@ class Slot(StrEnum):
     COMPARED = "compared"
     RATE = "rate"
     PAIR = "pair"
+    PAIR_OPENER = "pair opener"
     LINK = "link"
     RELATIVE = "relative"
     WH = "wh"
@@ -70,6 +71,8 @@ def clause_pieces(clause: Clause, lexicon: Lexicon, *, bare: bool = False) -> li
             pieces += [word(each, Part.ADVERBIAL) for each in FIRST_WORDS[clause.when].split()]
         if clause.only:
             pieces.append(word("only", Part.ADVERBIAL))
+        if clause.either:
+            pieces.append(word("either", Part.CONJUNCTION))
         pieces += party_pieces(subject, Case.SUBJECT, lexicon)
     return [*pieces, *_predicate(clause, subject, lexicon)]
 
@@ -83,7 +86,9 @@ def _predicate(clause: Clause, subject: Party, lexicon: Lexicon) -> list[Piece]:
     if clause.particle:
         pieces.append(word(clause.particle, Part.PREPOSITION, Slot.PARTICLE))
     if clause.place:
-        pieces.append(word(clause.place, Part.ADVERBIAL, Slot.PLACE))
+        there = word(clause.place, Part.ADVERBIAL, Slot.PLACE)
+        mark = "," if clause.far_away else ""
+        pieces.append(replace(there, token=replace(there.token, mark=mark)))
     if clause.state:
         pieces += _state(clause, lexicon)
     if clause.object is not None:
@@ -101,9 +106,7 @@ def _predicate(clause: Clause, subject: Party, lexicon: Lexicon) -> list[Piece]:
     return pieces
 
 
-def _slotted(
-    clause: Clause, subject: Party, lexicon: Lexicon
-) -> list[tuple[Verbal, Slot | None]]:
+def _slotted(clause: Clause, subject: Party, lexicon: Lexicon) -> list[tuple[Verbal, Slot | None]]:
     slotted: list[tuple[Verbal, Slot | None]] = []
     for index, each in enumerate(verb_group(clause, subject, lexicon)):
         if each.part is Part.NEGATION:
@@ -133,7 +136,8 @@ def _state(clause: Clause, lexicon: Lexicon) -> list[Piece]:
 def party_pieces(party: Party, case: Case, lexicon: Lexicon) -> list[Piece]:
     """One party, with the second one that is joined to it."""
     is_subject = case is Case.SUBJECT
-    own = [] if party.also is None else [word(_OPENERS[party.pair], Part.CONJUNCTION)]
+    paired = party.also is not None and is_subject
+    own = [word(_OPENERS[party.pair], Part.CONJUNCTION, Slot.PAIR_OPENER)] if paired else []
     pieces = [*own, *_one_party(party, case, lexicon, is_subject=is_subject)]
     if party.also is not None:
         pieces += [
@@ -148,15 +152,22 @@ def party_pieces(party: Party, case: Case, lexicon: Lexicon) -> list[Piece]:
 _OPENERS = {"and": "both", "or": "either"}
 
 
-def _one_party(party: Party, case: Case, lexicon: Lexicon, *, is_subject: bool) -> list[Piece]:
-    whole = Slot.SUBJECT if is_subject else Slot.OBJECT
+def _stand_in(party: Party, case: Case, lexicon: Lexicon) -> str:
+    """The one word that stands for the party; empty where a noun phrase does."""
     if party.thing is not None:
-        return [word(thing_word(party.thing), Part.PRONOUN, whole)]
+        return thing_word(party.thing)
+    if not party.noun and party.owner is not None:
+        return possessive_alone(party.owner, lexicon)
+    if party.is_pronoun:
+        return pronoun_of(party, Case.REFLEXIVE if party.is_reflexive else case, lexicon)
+    return ""
+
+
+def _one_party(party: Party, case: Case, lexicon: Lexicon, *, is_subject: bool) -> list[Piece]:
+    if text := _stand_in(party, case, lexicon):
+        return [word(text, Part.PRONOUN, Slot.SUBJECT if is_subject else Slot.OBJECT)]
     if party.relative is not None and not party.noun:
         return []
-    if party.is_pronoun:
-        form = Case.REFLEXIVE if party.is_reflexive else case
-        return [word(pronoun_of(party, form, lexicon), Part.PRONOUN, whole)]
     pieces = _determiner(party, lexicon, is_subject=is_subject)
     if not party.noun and party.rank is None:
         return pieces
@@ -220,4 +231,3 @@ def _relative(relative: Relative, of: Party, lexicon: Lexicon) -> list[Piece]:
         rest = clause_pieces(clause, lexicon)
     # What is inside is told and never asked.
     return [first, *(Piece(token=piece.token) for piece in rest)]
-

@@ -10,7 +10,7 @@ from drills.core.clauses import Determined, Party, Person, Thing
 from drills.core.meanings import Tense
 from drills.core.words import Lexicon, Sex
 
-MODALS = ("can", "will", "would", "could", "should", "must")
+MODALS = ("can", "will", "would", "could", "should", "must", "might", "may")
 
 
 class Case(StrEnum):
@@ -66,6 +66,15 @@ def pronoun_of(party: Party, case: Case, lexicon: Lexicon) -> str:
     else:
         forms = _BY_PERSON[party.person, is_many(party)]
     return forms[_CASES.index(case)]
+
+
+_INDEPENDENT = {"my": "mine", "your": "yours", "our": "ours", "their": "theirs", "her": "hers"}
+
+
+def possessive_alone(owner: Party, lexicon: Lexicon) -> str:
+    """ "mine": whose it is where no noun follows."""
+    form = pronoun_of(owner, Case.POSSESSIVE, lexicon)
+    return _INDEPENDENT.get(form, form)
 
 
 def demonstrative(party: Party) -> str:

@@ -35,7 +35,6 @@ def lay(told: Told, lexicon: Lexicon) -> Laid:
         return _laid(_question(told, told.wanted, lexicon), "?")
     pieces = clause_pieces(told.clause, lexicon)
     if told.second is not None:
-        pieces[-1] = _marked(pieces[-1], "," if told.link in ("but", "so") else "")
         pieces += [
             word(told.link, Part.CONJUNCTION, Slot.LINK, starts=True),
             *clause_pieces(told.second, lexicon),
@@ -78,9 +77,7 @@ def calendar_lines(told: Told, lexicon: Lexicon) -> tuple[str, ...]:
 
 def calendar_said(told: Told, lexicon: Lexicon) -> tuple[str, ...]:
     """ "Monday: walk."."""
-    return tuple(
-        f"{shown(day.weekday)}: {lexicon.alone[day.verb].base}." for day in told.calendar
-    )
+    return tuple(f"{shown(day.weekday)}: {lexicon.alone[day.verb].base}." for day in told.calendar)
 
 
 def wh_word(told: Told, lexicon: Lexicon) -> str:
@@ -140,10 +137,6 @@ def _subject(clause: Clause) -> Party:
     if clause.subject is None:
         raise ValueError("the clause has no subject")
     return clause.subject
-
-
-def _marked(piece: Piece, mark: str) -> Piece:
-    return replace(piece, token=replace(piece.token, mark=mark))
 
 
 def _laid(pieces: list[Piece], end: str) -> Laid:

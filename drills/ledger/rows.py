@@ -134,6 +134,8 @@ def _trial_in(row: Row, session: str, at: datetime) -> Trial:
 
 
 def asked_out(asked: Asked) -> dict[str, Any]:
+    # Only a cloze has a context, and older rows have none.
+    context = {"context": asked.context} if asked.context else {}
     return {
         "item": asked.item_id,
         "kind": asked.kind.value,
@@ -153,6 +155,7 @@ def asked_out(asked: Asked) -> dict[str, Any]:
         "side": None if asked.side is None else asked.side.value,
         "set": asked.item_set.value,
         "content_hash": asked.content_hash,
+        **context,
     }
 
 
@@ -178,6 +181,7 @@ def asked_in(row: Row) -> Asked:
         side=None if row["side"] is None else Side(row["side"]),
         item_set=ItemSet(row["set"]),
         content_hash=values.text(row, "content_hash"),
+        context=values.text(row, "context") if "context" in row else "",
     )
 
 

@@ -21,6 +21,7 @@ FILES = [
     "lexicon/adjuncts.toml",
     "lexicon/kin.toml",
     "cloze.toml",
+    "cloze_words.toml",
     "gestures.toml",
 ]
 
@@ -68,7 +69,7 @@ def test_the_shipped_content_loads(locale: str, content: Path) -> None:
 def test_what_a_patient_reads_is_short_and_plain(content: Path) -> None:
     """At most eight words a sentence and forty letters a line; common practice, no source."""
     material = load(content, locale="en-US")
-    texts = [level.hint for level in material.cloze.values()]
+    texts = [each.hint for level in material.cloze.values() for each in level.sets]
     texts += [text for each in material.gestures.values() for text in (each.prompt, each.hold)]
     for text in texts:
         assert len(text) <= 40

@@ -94,6 +94,13 @@ class TrialScreen(AskScreen):
         if not self._shows_text(cue):
             return ()
         lines = lines_of(item.sentence, item.spoken.phrases, width=LINE_WIDTH)
+        context = tuple(
+            line
+            for text in item.context.split("\n")
+            for line in lines_of(text, item.spoken.phrases, width=LINE_WIDTH)
+        )
+        # An answer stands under its question, all else before what it bears on.
+        lines = (*lines, *context) if item.sentence.endswith("?") else (*context, *lines)
         if item.kind is not Kind.QUESTION:
             return lines
         return (*lines, "", item.prompt, *tree_lines(item, cue))
