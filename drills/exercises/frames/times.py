@@ -165,7 +165,8 @@ TIMES = (
             "where": values(asks="place"),
             "when": values(asks="time"),
             "why": values(asks="reason"),
-            "which": values(asks="one of several"),
+            # "Which does he push?" and "Which is the cup?" can be asked as well.
+            "which": values(asks="one of several|person|thing|place"),
         },
         deal=_deal_question,
         demands=_question_demands,

@@ -79,7 +79,7 @@ _TIMED = {
 }
 
 
-_LASTING = ("agree", "care", "help", "hope", "listen", "smile", "wait", "worry")
+_LASTING = ("agree", "care", "help", "listen", "smile", "wait", "worry")
 """What one can be said to do, or not to do, now."""
 
 
