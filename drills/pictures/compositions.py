@@ -20,7 +20,7 @@ from drills.pictures.reflexive_acts import REFLEXIVE_ACTS
 from drills.pictures.shapes import Shape
 from drills.pictures.skeleton import Build, Mouth, child
 from drills.pictures.stage import Body, Stage, mirrored_body, moved_body
-from drills.pictures.states import MARKS, close_up, in_state, pointer
+from drills.pictures.states import MARKS, in_state, pointer
 from drills.pictures.trios import held
 
 WIDE = 1.35
@@ -74,42 +74,17 @@ def alone(key: str, verb: str, build: Build, at: float = 0.0) -> list[Shape]:
     return ANIMAL_ACTIVITIES[verb](ANIMALS[key], build, at)
 
 
-def described(
-    meaning: Described, build: Build, aspect: float, at: float = 0.0
-) -> tuple[Shape, ...]:
+def described(meaning: Described, build: Build, at: float = 0.0) -> tuple[Shape, ...]:
     """The act, with one of the two in a state, or pointed at."""
     staged = two(meaning.act, build, at)
     one = staged.doer if meaning.who is Role.DOER else staged.done_to
     hat = 1.15 * build.hat if meaning.subject in PEOPLE else 0.7
     if meaning.state is None:
         return (*staged.shapes, *pointer(one, hat))
-    marks = MARKS[meaning.state](one) if meaning.state in MARKS else []
-    shapes = (*staged.shapes, *marks)
+    shapes = (*staged.shapes, *MARKS[meaning.state](one))
     if meaning.subject in ANIMALS:
         return (*shapes, *pointer(one, hat))
-    if meaning.state in MARKS:
-        # What shows all over needs no close-up, which looks like a thought.
-        return shapes
-    box = bounds(staged.shapes)
-    outer = -1.0 if meaning.who is Role.DOER else 1.0
-    if aspect > WIDE:
-        size = box.height * 0.36
-        edge = box.left if outer < 0 else box.left + box.width
-        at_ring = (edge + outer * (size + 5.0), box.top + size + 1.0)
-        goal = (one.head[0] + outer * one.head_radius * 1.2, one.head[1])
-    else:
-        size = box.width * 0.22
-        at_ring = (one.head[0] + outer * size * 0.2, box.top - size - 5.0)
-        goal = (one.head[0], one.head[1] - one.head_radius * (1.0 + hat))
-    ring = close_up(
-        PEOPLE[meaning.subject],
-        build_of(meaning.subject, build),
-        meaning.state,
-        at=at_ring,
-        size=size,
-        towards=goal,
-    )
-    return (*shapes, *ring)
+    return shapes
 
 
 def report(meaning: Report, build: Build, aspect: float) -> tuple[Shape, ...]:

@@ -32,7 +32,7 @@ from drills.pictures.herd import ANIMALS
 from drills.pictures.objects import THINGS, UPRIGHT
 from drills.pictures.places import why_not as why_not_place
 from drills.pictures.reflexive_acts import REFLEXIVE_ACTS
-from drills.pictures.states import SEEN_ON_ANIMALS, SEEN_ON_FACES, SINGLED_OUT, STATES
+from drills.pictures.states import SEEN_ON_ANIMALS, SINGLED_OUT, STATES
 from drills.pictures.trios import TRANSFERS
 
 COMPARED = ("tall", "short", "big", "small")
@@ -54,9 +54,6 @@ SMALL_UNREADABLE: Mapping[str, str] = MappingProxyType(
 
 FEW_LINES = 12
 """Rows below which a picture is small."""
-FACE_LINES = 18
-"""Rows from which a face close by is made out; in fewer, readers saw a lamp, a moon or a thought.
-"""
 
 
 def why_not(meaning: Meaning, *, lines: int | None = None) -> str | None:
@@ -72,8 +69,6 @@ def why_not(meaning: Meaning, *, lines: int | None = None) -> str | None:
 
 def _why_not_in(meaning: Meaning, lines: int) -> str | None:
     """Why `meaning`, which can be drawn, is not made out in so many rows."""
-    if isinstance(meaning, Described) and lines < FACE_LINES and meaning.state in SEEN_ON_FACES:
-        return f"{meaning.state} is told by a face, which takes {FACE_LINES} rows"
     act = meaning.act if isinstance(meaning, Described | Report) else meaning
     if lines >= FEW_LINES or (isinstance(act, Act) and act.negated):
         return None

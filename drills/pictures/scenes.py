@@ -93,7 +93,7 @@ def _facing_right(meaning: Meaning, lines: int, aspect: float, at: float) -> tup
         case State():
             made = compositions.state(meaning, build)
         case Described():
-            made = compositions.described(meaning, build, aspect, at)
+            made = compositions.described(meaning, build, at)
         case Report():
             made = compositions.report(meaning, build, aspect)
         case Order():

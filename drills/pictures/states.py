@@ -1,4 +1,4 @@
-"""How one is: wet, dirty, happy, tired, cold; as marks on a figure, a pose, or a face close by."""
+"""How one is: wet, dirty, happy, tired, cold; as marks on a figure, or a pose."""
 
 from __future__ import annotations
 
@@ -9,8 +9,7 @@ from typing import Any
 
 from drills.pictures import signs, tools
 from drills.pictures.cast import Person
-from drills.pictures.geometry import INK, area, between, blob, line, plus, put
-from drills.pictures.heads import behind_head, head
+from drills.pictures.geometry import area, between, line, plus
 from drills.pictures.people import figure
 from drills.pictures.poses import hand_at, stance
 from drills.pictures.shapes import Colour, Ellipse, Point, Shape
@@ -18,16 +17,13 @@ from drills.pictures.skeleton import Build, Mouth, Pose, on_long_legs, solve
 from drills.pictures.stage import Body
 
 _MUD: Colour = (92, 62, 30)
-_RING: Colour = (250, 236, 170)
 
 STATES = ("wet", "dirty", "happy", "tired", "cold")
 """What a figure alone can be seen to be."""
 
 SEEN_ON_ANIMALS = ("wet", "dirty")
-SINGLED_OUT = ("wet", "dirty", "happy", "tired")
-"""What one of two figures in an act can be seen to be."""
-SEEN_ON_FACES = ("happy", "tired")
-"""What only the face of somebody in an act tells."""
+SINGLED_OUT = ("wet", "dirty")
+"""What one of two figures in an act can be seen to be; a face close by is read as a thought."""
 
 
 def wet_marks(of: Body) -> list[Shape]:
@@ -78,40 +74,6 @@ def pointer(of: Body, hat: float) -> list[Shape]:
         area(red, (x, tip), (x - r * 0.95, neck), (x - r * 0.34, neck), (x - r * 0.34, top),
              (x + r * 0.34, top), (x + r * 0.34, neck), (x + r * 0.95, neck)),
     ]  # fmt: skip
-
-
-def close_up(
-    person: Person, build: Build, state: str, *, at: Point, size: float, towards: Point
-) -> list[Shape]:
-    """A happy or tired face in a ring, with a line to whose it is.   size: the ring's radius."""
-    mouth, asleep = _FACES[state]
-    pose = stance(build, to_viewer=True, mouth=mouth, asleep=asleep)
-    bones = solve(build, pose, person.girth)
-    r = build.head
-    x, y = bones.head
-    collar = blob((x, y + r * 1.35), r * 1.1, r * 0.6, person.top)
-    bust: list[Shape] = [
-        *[shape for shape in behind_head(person, bones) if person.hat.value != "veil"],
-        collar,
-        *head(person, bones),
-    ]
-    if state == "tired":
-        bust += signs.drops((x + r * 1.15, y - r * 0.7), size=r * 0.26)
-    scale = size / (r * 2.3)
-    placed = put(bust, at[0] - x * scale, at[1] + size * 0.2 - y * scale, scale)
-    return [
-        line(INK, 1.6, at, towards),
-        blob(at, size, size, _RING),
-        *placed,
-    ]
-
-
-_FACES: Mapping[str, tuple[Mouth, bool]] = MappingProxyType(
-    {
-        "happy": (Mouth.LAUGH, False),
-        "tired": (Mouth.OPEN, True),
-    }
-)
 
 
 def _plain(build: Build, **more: Any) -> Pose:

@@ -108,16 +108,9 @@ def test_the_arrow_points_at_the_one_that_is_meant(who, size):
     assert arrow.top + arrow.height < one.head[1] - one.head_radius
 
 
-@pytest.mark.parametrize("state", ["happy", "tired"])
-def test_a_state_of_the_face_is_shown_close_by_as_well(state):
-    meaning = Described(act=ACT, who=Role.DOER, state=state)
-    assert len(_eyes(meaning)) == 4
-    assert _made(meaning) != _made(replace(meaning, who=Role.DONE_TO))
-
-
 @pytest.mark.parametrize("size", [(38, 20), (38, 15), (38, 9)])
 @pytest.mark.parametrize("state", ["wet", "dirty"])
-def test_a_state_of_the_whole_body_needs_no_close_up(state, size):
+def test_a_state_is_marked_on_the_one_who_is_in_it(state, size):
     meaning = Described(act=ACT, who=Role.DOER, state=state)
     assert len(_eyes(meaning, size)) == 2
     shapes = _made(meaning, size).shapes
