@@ -65,7 +65,7 @@ def test_items_are_valid_and_the_same_for_a_seed(tmp_path: Path) -> None:
         assert again.stdout == done.stdout
 
 
-@pytest.mark.parametrize("kind", ["match", "cloze", "question", "gesture"])
+@pytest.mark.parametrize("kind", ["match", "act-out", "cloze", "question", "gesture"])
 @pytest.mark.parametrize("style", ["text", "jsonl"])
 def test_every_kind_of_item_can_be_seen(tmp_path: Path, kind: str, style: str) -> None:
     done = run(

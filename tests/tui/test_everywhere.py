@@ -73,6 +73,12 @@ async def to_gesture(player: Player) -> None:
     await player.until_screen("GestureScreen")
 
 
+async def to_one_in_place(player: Player) -> None:
+    await player.begin()
+    await player.press("1")
+    await player.until_text("Esc undo")
+
+
 async def to_score(player: Player) -> None:
     await to_gesture(player)
     await player.press("s")
@@ -96,6 +102,7 @@ async def to_signs(player: Player) -> None:
 
 
 GESTURE = plan_of(Kind.GESTURE, "wave")
+ACTED = plan_of(Kind.ACT_OUT, "active")
 PLACES: list[tuple[Way, Plan]] = [
     (stay, PLAN),
     (to_people, PLAN),
@@ -107,6 +114,7 @@ PLACES: list[tuple[Way, Plan]] = [
     (to_rest, PLAN),
     (to_finish, PLAN),
     (to_gesture, GESTURE),
+    (to_one_in_place, ACTED),
     (to_score, GESTURE),
     (to_ticks, GESTURE),
     (to_guide, PLAN),
