@@ -16,6 +16,7 @@ from drills.exercises.choices import content_keys
 from drills.exercises.match.acts import act_of, exchanged, other_act, other_actor, pairs, verbs
 from drills.exercises.match.family import PROMPT_WHO, Case, Family, Others, Wish, Wrong
 from drills.exercises.match.helping import help_of_described, help_of_question
+from drills.exercises.showing import lines_for
 from drills.pictures import can_draw
 
 _CASES = 3
@@ -39,10 +40,11 @@ def _cases(wish: Wish, lexicon: Lexicon, rng: Random) -> Iterator[Case]:
         pointed = Described(act=act, who=who)
         yield Case(told=pointed, right=pointed, twin=exchanged(pointed.reversed()))
         return
+    lines = lines_for(wish.options)
     states = [
         each.key
         for each in lexicon.adjectives.values()
-        if each.passing and can_draw(Described(act=act, who=who, state=each.key))
+        if each.passing and can_draw(Described(act=act, who=who, state=each.key), lines=lines)
     ]
     rng.shuffle(states)
     for state in states[:_CASES]:

@@ -118,7 +118,13 @@ def _cast(batch: Batch, target: Target, draw: _Draw, casting: Casting) -> _Built
 def _built(case: Case, family: Family, batch: Batch, draw: _Draw) -> _Built | None:
     """The case with as many foils as are asked for, each told from the right picture, or None."""
     rng, count = batch.rng, batch.options - 1
-    mirrored = lines_for(batch.options) in family.mirrored_at
+    lines = lines_for(batch.options)
+    if not all(
+        can_draw(each, lines=lines)
+        for each in (case.right, *(wrong.shown for wrong in (case.twin, *case.square)))
+    ):
+        return None
+    mirrored = lines in family.mirrored_at
     twin_side = draw.side.other if draw.keeps or mirrored else draw.side
     sides = [twin_side, *_other_sides(rng, draw.side, twin_side, count - 1)]
     right = Scene(meaning=case.right, side=draw.side)
@@ -131,7 +137,7 @@ def _built(case: Case, family: Family, batch: Batch, draw: _Draw) -> _Built | No
             shown = [case.right, *(each.shown for each in (*fixed, *others))]
             # Two are drawn in half the time of four, so what falls short alone goes first.
             beside = None if turn == 0 else (right, sides[len(fixed) + index])
-            fresh = _next_unlike(pools[index], shown, beside, lines_for(batch.options))
+            fresh = _next_unlike(pools[index], shown, beside, lines)
             if fresh is None:
                 return None
             others[index : index + 1] = [fresh]
@@ -170,7 +176,7 @@ def _next_unlike(
     looks = [meaning.drawn for meaning in shown]
     while pool:
         wrong = pool.pop()
-        if wrong.shown.drawn in looks or not can_draw(wrong.shown):
+        if wrong.shown.drawn in looks or not can_draw(wrong.shown, lines=lines):
             continue
         if beside is None:
             return wrong
