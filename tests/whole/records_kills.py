@@ -66,11 +66,15 @@ class WholeFrames:
 
 
 class FrameTerminal(Terminal):
-    """A terminal that shows whole frames alone.   after_frame: called with what then stands."""
+    """A terminal that shows whole frames alone, with a person who presses key after key.
+
+    after_frame: called with what then stands.   before_press: called when a key is about to go.
+    """
 
     def __init__(self, command: list[str], after_frame: Callable[[str], None]) -> None:
         super().__init__(command)
         self.frames = 0
+        self.before_press: Callable[[], None] = lambda: None
         self._after_frame = after_frame
         self._has_answered = False
         self._stream = WholeFrames(self._stream, self._framed)  # type: ignore[assignment]
@@ -83,6 +87,11 @@ class FrameTerminal(Terminal):
 
     def settle(self, *, quiet: float = 0.03, seconds: float = 10) -> None:
         super().settle(quiet=quiet, seconds=seconds)
+
+    def press(self, keys: str) -> None:
+        self.settle(quiet=BETWEEN_PRESSES_SECONDS)
+        self.before_press()
+        super().press(keys)
 
     def _framed(self) -> None:
         self.frames += 1
@@ -162,27 +171,33 @@ class Watched(Player):
     def _choose(self) -> None:
         given = Given(screen=self.terminal.text)
         self.given.append(given)
-        keys = ["1", "2", "3", "4"] if " 4 ─" in given.screen else ["1", "2"]
-        self._rng.shuffle(keys)
-        for key in keys:
-            if f"─ {key} ─" not in self.terminal.text:
-                continue  # a cue has taken this choice away
-            self._seen.key = key
+        while "Space go on" not in self.terminal.text and not self._is_over():
+            self._seen.key = self._rng.choice(self._left(given))
+            given.keys.append(self._seen.key)
             told = self._seen.count
-            self.terminal.press(key)
+            self.terminal.press(given.keys[-1])
             self.terminal.wait_until(
                 lambda told=told: "told" if self._seen.count > told else "",
                 seconds=IGNORED_AFTER_SECONDS,
-                what=f"feedback on {key}",
+                what=f"feedback on {given.keys}",
             )
-            given.keys.append(key)
-            if "Space go on" in self.terminal.text or self._is_over():
-                break
         self.terminal.wait_for("Space go on")
         self._press_and_wait(" ", "Space go on")
 
+    def _left(self, given: Given) -> str:
+        """The keys of what can still be chosen: a cue may have taken some away."""
+
+        def left() -> str:
+            text = self.terminal.text
+            return "".join(key for key in "1234" if f"─ {key} ─" in text and key not in given.keys)
+
+        return self.terminal.wait_until(left, what=f"a choice other than {given.keys}")
+
     def _is_over(self) -> bool:
-        return any(each.over for each in list(self._seen.told.values())[-1])
+        """Whether the trial on the screen has had its last feedback."""
+        place = _PLACE.search(self.terminal.text)
+        told = [] if place is None else self._seen.told.get(place[0], [])
+        return bool(told) and told[-1].over
 
     def _gesture(self) -> None:
         self.given.append(Given(screen=self.terminal.text))
@@ -240,22 +255,19 @@ def play_until_killed(program: list[str], folder: Path, *, seed: int) -> Killed:
 
     near_a_key = chance.random() < 0.5
     left = chance.randrange(1, MOST_PRESSES)
-    press = terminal.press
 
-    def press_and_count(keys: str) -> None:
+    def count_down() -> None:
         nonlocal left
         left -= 1
-        terminal.settle(quiet=BETWEEN_PRESSES_SECONDS)
         if near_a_key and left == 0:
             kill_in(chance.uniform(0, NEAR_A_PRESS_SECONDS))
-        press(keys)
 
     finished = False
     with terminal:
         # The start is the start after the last kill: it must work.
         choice = terminal.wait_for("Go on with today", "Start", seconds=60)
         began = time.monotonic()
-        terminal.press = press_and_count  # type: ignore[method-assign]
+        terminal.before_press = count_down
         if not near_a_key:
             kill_in(chance.uniform(0, LONGEST_SECONDS))
         try:

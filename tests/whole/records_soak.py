@@ -57,16 +57,21 @@ response_gap_seconds = 0
 second_press_ms = 20
 animation = false
 
+[session_rules]
+fall_points = 0
+slower_times = 0
+perseverations_to_change = 0
+
 [[block]]
 kind = "match"
 names = ["active", "full-passive", "locative"]
-trials = 60
+trials = 30
 options = 2
 
 [[block]]
 kind = "cloze"
 names = ["C3", "C4"]
-trials = 30
+trials = 60
 options = 2
 """
 
@@ -199,6 +204,8 @@ def soak_on_screens(folder: Path, *, hours: float) -> Soaked:
     with FrameTerminal([*installed(), "--folder", str(folder)], seen.look) as terminal:
         player = Watched(terminal, seen, seed=1)
         while not soaked.hours or soaked.hours[-1] < hours:
+            # Places in the session come again.
+            seen.told.clear()
             player.begin()
             terminal.wait_for("Glasses on?")
             player.play()
