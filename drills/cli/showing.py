@@ -120,7 +120,9 @@ def _names(options: argparse.Namespace, material: Material) -> tuple[str, ...]:
 
 def _described(item: Item) -> str:
     lines = [f"{item.target}   (guessing: 1 in {item.effective_k})"]
-    shown = (item.prompt, *item.context.split("\n"), item.sentence)
+    context = item.context.split("\n")
+    asked = item.sentence.endswith("?")
+    shown = (item.prompt, *(() if asked else context), item.sentence, *(context if asked else ()))
     lines += [f"  {text}" for text in shown if text]
     if item.picture is not None:
         lines.append(f"  picture: {in_words(item.picture)}")

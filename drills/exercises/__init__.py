@@ -1,8 +1,9 @@
 """Exercises: from targets and words to items with one right answer, foils and cues.
 
-One file a kind (match, act_out, cloze, question, gesture), listed in blocks.py; the rules that every item
-must hold are rules.py, the even dealing is balance.py and casting.py. May import core, language,
-pictures and gestures; chance is an argument.   tests/exercises.
+One file or package a kind (match, act_out, cloze, question, gesture), listed in blocks.py; the
+sentences with a gap are frames/, the rules of cloze rules.py, those of all kinds choices.py, the
+even dealing is balance.py and casting.py. May import core, language, pictures and gestures;
+chance is an argument.   tests/exercises.
 """
 
 from drills.exercises.blocks import (

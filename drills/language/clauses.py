@@ -80,7 +80,7 @@ def clause_pieces(clause: Clause, lexicon: Lexicon, *, bare: bool = False) -> li
 def _predicate(clause: Clause, subject: Party, lexicon: Lexicon) -> list[Piece]:
     agreeing = clause.object if subject.thing is not None and clause.object else subject
     pieces = [
-        word(each.text, each.part, slot, starts=index == 0)
+        word(each.text, each.part, slot, starts=index == 0 and not subject.is_pronoun)
         for index, (each, slot) in enumerate(_slotted(clause, agreeing, lexicon))
     ]
     if clause.particle:

@@ -3,6 +3,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from itertools import pairwise
+from pathlib import Path
 from random import Random
 
 import pytest
@@ -10,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import binomtest
 
-from drills.core.items import CueKind, Foil, Item, Kind, Target
+from drills.catalogue import load
+from drills.core.items import Cue, CueKind, Foil, Item, Kind, Target
 from drills.core.material import Material
 from drills.core.meanings import Place, Relation
 from drills.exercises import make_items, names_of
@@ -27,18 +29,19 @@ from drills.exercises.rules import (
 )
 from tests.exercises.batches import make
 
+CONTENT = Path(__file__).parents[2] / "content"
 SURE = 1e-4
 LEVELS = tuple(f"C{number}" for number in range(1, 16))
 
 
 @pytest.fixture(scope="module")
 def items(material: Material) -> list[Item]:
-    """Some 2,300 items of every level and contrast, with two, three and four words."""
+    """Some 1,400 items of every level and contrast, with two, three and four words."""
     contrasts = sum(len(level.contrasts) for level in material.cloze.values())
     return [
         item
         for options in (2, 3, 4)
-        for seed in range(5)
+        for seed in range(3)
         for item in make(material, Kind.CLOZE, count=contrasts, options=options, seed=seed)
     ]
 
@@ -54,7 +57,7 @@ def test_every_level_is_there_and_every_frame_is_used(material: Material) -> Non
 
 
 def test_no_item_breaks_a_rule(items: list[Item], material: Material) -> None:
-    assert len(items) > 2_000
+    assert len(items) > 1_400
     for item in items:
         assert broken(item, material, CLOZE_RULES) == ()
 
@@ -173,7 +176,7 @@ def test_what_decides_is_shown_and_said(items: list[Item]) -> None:
 
 
 @pytest.mark.parametrize("names", [*((level,) for level in LEVELS), ("C3", "C4"), ()])
-@pytest.mark.parametrize("count", [8, 40, 100])
+@pytest.mark.parametrize("count", [8, 60])
 def test_no_word_is_right_three_times_running_and_all_come_out_even(
     material: Material, names: tuple[str, ...], count: int
 ) -> None:
@@ -243,6 +246,12 @@ def test_hardly_a_content_word_comes_twice_running(material: Material) -> None:
     assert sum(met.values()) <= pairs * 0.01, met
 
 
+def test_british_items_are_made_by_the_same_rules() -> None:
+    british = load(CONTENT, locale="en-GB")
+    for item in make(british, Kind.CLOZE, count=160, options=3):
+        assert broken(item, british, CLOZE_RULES) == ()
+
+
 def test_no_sentence_is_a_saying(material: Material) -> None:
     batch = make(material, Kind.CLOZE, "C4", count=200, groups=("has-have",))
     assert not any("a ball" in item.restated.text for item in batch)
@@ -258,19 +267,34 @@ def test_the_same_seed_makes_the_same_items(material: Material) -> None:
 def test_no_help_below_the_top_says_an_offered_word_more_than_the_screen_does(
     items: list[Item],
 ) -> None:
-    """Not even by the way: "The first letter is ..." would say one of "is" and "are"."""
+    """Not even by the way: a hint with "is" in it would say one of "is" and "are".
+
+    What every item says alike ("Listen to the sentence.") tells nothing of this one.
+    """
     for item in items:
         shown = Counter(words_of(f"{item.sentence} {item.context}"))
         offered = {words_of(option.text or "")[0] for option in item.options}
         for cue in item.cues[:-1]:
-            if cue.kind is CueKind.FIRST_SOUND and offered & {"a", "i"}:
-                # These are no longer than how a word starts.
-                continue
-            spoken = cue.spoken.text if cue.spoken else ""
-            for text in (cue.text, spoken):
+            for text in own_words(cue):
                 said = Counter(words_of(text))
                 assert all(said[word] <= shown[word] for word in offered), (item.sentence, cue)
         assert filled(item, item.answer or 0) in item.cues[-1].text
+
+
+def own_words(cue: Cue) -> tuple[str, ...]:
+    """What a cue says of its very item."""
+    spoken = cue.spoken.text if cue.spoken else ""
+    match cue.kind:
+        case CueKind.REPLAY:
+            return (spoken,)
+        case CueKind.FIRST_SOUND:
+            start = cue.text.split("\n")[1]
+            # "A" and "I" are no longer than how a word starts.
+            return (start,) if len(start) > 1 and start.strip("_ ") != "a" else ()
+        case CueKind.HINT:
+            return (cue.text, spoken)
+        case _:
+            return ()
 
 
 def words_of(text: str) -> list[str]:
