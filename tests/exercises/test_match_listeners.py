@@ -11,8 +11,11 @@ from random import Random
 import pytest
 from scipy.stats import binomtest
 
+from drills.catalogue import load_profiles
 from drills.core.items import Foil, Item, Kind
 from drills.core.material import Material
+from drills.rehearsal.patient import Patient
+from tests.conftest import ROOT
 from tests.exercises.batches import ACTS, make, scene_of
 from tests.exercises.dealt import (
     DOER_FIRST,
@@ -178,3 +181,17 @@ def test_a_listener_who_trusts_the_part_seen_most_often_is_right_half_the_time(
         right += max(left, key=lambda i: seen.count(seen[i])) == item.answer
         count += 1
     assert binomtest(right, count, 0.5).pvalue > SURE, (right, count)
+
+
+@pytest.mark.parametrize("options", [2, 4])
+def test_every_simulated_patient_answers_every_construction(
+    material: Material, options: int
+) -> None:
+    """Also those whose sentence names one noun, or none."""
+    profiles = load_profiles(ROOT / "content" / "profiles.toml")
+    for profile in profiles.values():
+        patient = Patient(profile, material.lexicon, Random(options))
+        for name in EVERY:
+            for item in dealt(material, name, options)[:4]:
+                choice = patient.choose(item, cue_level=0, removed=frozenset())
+                assert choice in range(options)
