@@ -5,7 +5,8 @@ transfers, orders, places, states, kin_phrases; questions and kin_questions for 
 told meaning) -> agreement -> inflection (morphology.py) -> spelling. act_table and other_table list
 the constructions; statements.py says facts of the world; kinship.py answers chains of relatives;
 padding.py brings sentences to one length; pool.py holds all that can be said, dealing.py deals it
-in even shares.
+in even shares. told.py says clauses of small words (clauses, verb_groups, small_words, times), each
+word in its slot, for sentences with a gap.
 May import core only; pure: no disk, clock or chance of its own.   tests/language.
 """
 
