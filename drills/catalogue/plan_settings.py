@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from drills.core.plans import (
     CueSettings,
     Dose,
+    ProbeSettings,
     SafetySettings,
     SessionRules,
     SittingSettings,
@@ -22,7 +23,10 @@ EMERGENCY_NUMBERS = {"en-US": "911", "en-GB": "999"}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
-    """says: for the therapist.   low, high: limits of a number, or of the length of a text."""
+    """says: for the therapist.   low, high: limits of a number, or of the length of a text.
+
+    A list is of numbers where it has limits, else of names.
+    """
 
     key: str
     says: str
@@ -42,6 +46,7 @@ class Section:
         | SessionRules
         | SpeechSettings
         | SpacingSettings
+        | ProbeSettings
         | SafetySettings
     ]
     says: str
@@ -137,6 +142,22 @@ SECTIONS = (
             _setting("fitted_least_recalls", 20, 1000, "answers before gaps are fitted"),
             _setting("fitted_most_times", 1, 10, "most that a fitted gap differs from the ladder"),
             _setting("most_givings", 1, 20, "of one due target before the others in a session"),
+        ),
+    ),
+    Section(
+        name="probes",
+        made=ProbeSettings,
+        says="Checks without help or feedback, on sentences that are never practised.",
+        settings=(
+            _switch("on", "true: the first screen says when a check is due"),
+            _switch("treated", "practised constructions; none: all of this plan's"),
+            _switch("related", 'related, not practised, as ["object-cleft"]'),
+            _switch("control", 'unrelated, not practised, as ["locative"]'),
+            _setting("items", 20, 40, "sentences of each, even; half in a weekly check"),
+            _setting("baseline", 0, 10, "whole checks before practice begins"),
+            _setting("weekly_days", 0, 60, "days from check to check; 0: none"),
+            _setting("maintenance_weeks", 1, 104, "whole checks, weeks after the last practice"),
+            _setting("seed", 1, 99_999, "never change it once checks have begun"),
         ),
     ),
     Section(

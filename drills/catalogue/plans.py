@@ -19,6 +19,7 @@ from drills.core.plans import (
     BlockPlan,
     CueDirection,
     Plan,
+    ProbeSettings,
     ShowText,
     SpeechSettings,
 )
@@ -117,6 +118,8 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
     }
     if "speech" in tables:
         _check_speech(tables["speech"], made["speech"])
+    if "probes" in tables:
+        _check_probes(tables["probes"], made["probes"])
     if "safety" in tables and not _DIALLED.fullmatch(made["safety"].emergency_number):
         tables["safety"].note(
             "`emergency_number` is not a number to dial.",
@@ -164,6 +167,8 @@ def _section(section: Section, found: Fields | None, defaults: dict[str, Any]) -
             values[key] = found.whole(key, int(low), int(high), default=default)
         elif isinstance(default, float):
             values[key] = found.number(key, low, high, default=default)
+        elif isinstance(default, tuple) and not high:
+            values[key] = found.texts(key, default=default)
         elif isinstance(default, tuple):
             values[key] = found.wholes(key, int(low), int(high), default=default)
         else:
@@ -179,6 +184,23 @@ def _check_speech(found: Fields, speech: Any) -> None:
             "Make `slow_words_per_minute` the smaller one.",
             key="slow_words_per_minute",
         )
+
+
+def _check_probes(found: Fields, probes: ProbeSettings) -> None:
+    if probes.items % 2:
+        found.note(
+            f"`items` is {probes.items}, and halves of it are asked.",
+            "Write an even number.",
+            key="items",
+        )
+    roles = (("treated", probes.treated), ("related", probes.related), ("control", probes.control))
+    seen: dict[str, str] = {}
+    for role, names in roles:
+        for name in names:
+            if seen.setdefault(name, role) != role:
+                found.note(
+                    f'"{name}" is both {seen[name]} and {role}.', "Leave it in one list.", key=role
+                )
 
 
 def _block(fields: Fields, speech: SpeechSettings, *, shows_text: bool) -> BlockPlan:

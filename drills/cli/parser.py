@@ -15,6 +15,7 @@ from drills.core.problems import BadInput
 COMMANDS: Mapping[str, tuple[str, str]] = MappingProxyType(
     {
         "practice": ("practising", "straight into today's session"),
+        "probe": ("probing", "a check: no help, no feedback"),
         "plan": ("plans", "the therapist's plan"),
         "digest": ("telling", "the weekly digest"),
         "items": ("showing", "see what would be asked"),
@@ -66,7 +67,7 @@ def parse(arguments: Sequence[str]) -> argparse.Namespace:
     options = parser.parse_args(arguments)
     if not hasattr(options, "folder"):
         options.folder = None
-    options.opens_screens = chosen in (None, "practice")
+    options.opens_screens = chosen in (None, "practice", "probe")
     return options
 
 

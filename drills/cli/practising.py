@@ -5,11 +5,14 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from drills import wiring
 from drills.cli.types import positive_number
 from drills.core.problems import BadInput, Failure
+
+if TYPE_CHECKING:
+    from drills.schedule.checks import CheckList
 
 COLUMNS, LINES = 80, 24
 
@@ -29,16 +32,21 @@ def add(practice: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
 
 
 def open_home_screen(options: argparse.Namespace) -> int:
-    return _open(options, start="home", minutes=None)
+    return open_screens(options, start="home")
 
 
 def practise(options: argparse.Namespace) -> int:
-    return _open(options, start="practice", minutes=options.minutes)
+    return open_screens(options, start="practice", minutes=options.minutes)
 
 
-def _open(
-    options: argparse.Namespace, *, start: Literal["home", "practice"], minutes: int | None
+def open_screens(
+    options: argparse.Namespace,
+    *,
+    start: Literal["home", "practice", "check"],
+    minutes: int | None = None,
+    check: CheckList | None = None,
 ) -> int:
+    """Show the screens until the person leaves; the exit code.   check: a list by its letter."""
     _require_terminal()
     home = wiring.home(wiring.practice_folder(options.folder))
     most = home.plan.dose.minutes_per_session
@@ -48,7 +56,7 @@ def _open(
     from drills.tui import run  # noqa: PLC0415 - the other commands never load the screens
 
     try:
-        return run(home, start=start, minutes=minutes, encoding=wiring.encoding_of())
+        return run(home, start=start, minutes=minutes, check=check, encoding=wiring.encoding_of())
     finally:
         home.close()
 

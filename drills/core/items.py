@@ -128,6 +128,11 @@ class Item:
     def top_level(self) -> int:
         return self.cues[-1].level if self.cues else 0
 
+    @property
+    def is_probe(self) -> bool:
+        """Asked to find out, not to practise: no help and no word on the answer."""
+        return self.item_set is not ItemSet.TREATED
+
     def as_json(self) -> Mapping[str, Any]:
         """The documented JSON form of `drills items --format jsonl`."""
         row: dict[str, Any] = {

@@ -24,8 +24,15 @@ class Foil(StrEnum):
 
 
 class ItemSet(StrEnum):
+    """TREATED: practised. The others are probed and never practised.
+
+    PROBE: new exemplars of what is practised.   RELATED: of a related construction that is not.
+    CONTROL: of an unrelated one.
+    """
+
     TREATED = "treated"
     PROBE = "probe"
+    RELATED = "related"
     CONTROL = "control"
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
-from drills.core.kinds import Kind
+from drills.core.kinds import ItemSet, Kind
 
 PLAN_FORMAT = 1
 LOCALES = ("en-US", "en-GB")
@@ -164,6 +164,48 @@ class SpacingSettings:
     most_givings: int = 2
 
 
+PROBED = (
+    *("active", "subject-cleft", "full-passive", "object-cleft"),
+    *("subject-relative", "object-relative-right", "object-relative-centre"),
+    *("subject-question-which", "object-question-which"),
+    "locative",
+)
+"""Constructions that can be probed: both of a pair are named, so a new pair is a new sentence."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Probed:
+    """A construction to be probed, and what it stands for."""
+
+    construction: str
+    item_set: ItemSet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProbeSettings:
+    """Checks without help, on exemplars that are never practised.
+
+    on: whether checks fall due; without it they can still be given.
+    treated: constructions of match that are practised; none means all of the plan's that can be
+    probed.   related, control: constructions that are not practised.
+    items: exemplars of each, an even number; half of them in a weekly check.
+    baseline: whole checks before practice begins.
+    weekly_days: from one check to the next while there is practice; 0 for none.
+    maintenance_weeks: whole checks so many weeks after the last practice.
+    seed: fixes which exemplars, and in which orders; another seed makes other checks.
+    """
+
+    on: bool = False
+    treated: tuple[str, ...] = ()
+    related: tuple[str, ...] = ()
+    control: tuple[str, ...] = ()
+    items: int = 20
+    baseline: int = 3
+    weekly_days: int = 7
+    maintenance_weeks: tuple[int, ...] = (1, 4, 12)
+    seed: int = 1
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SafetySettings:
     emergency_number: str = "911"
@@ -193,5 +235,6 @@ class Plan:
     session_rules: SessionRules = field(default_factory=SessionRules)
     speech: SpeechSettings = field(default_factory=SpeechSettings)
     spacing: SpacingSettings = field(default_factory=SpacingSettings)
+    probes: ProbeSettings = field(default_factory=ProbeSettings)
     safety: SafetySettings = field(default_factory=SafetySettings)
     plan_format: int = PLAN_FORMAT

@@ -110,6 +110,7 @@ class SessionOpened:
 
     continues: the session that this one goes on with, the same day.
     minutes: asked for when other than prescribed.   simulated: no person answered.
+    check: the list that was asked, such as "A" or "B1", without help; None for practice.
     """
 
     session: str
@@ -122,6 +123,7 @@ class SessionOpened:
     continues: str | None = None
     minutes: int | None = None
     simulated: bool = False
+    check: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -50,6 +50,7 @@ from drills.exercises.events import (
 from drills.exercises.exercise import Batch, Exercise, with_id
 from drills.exercises.match import LONGEST_RUN
 from drills.exercises.reasons import WhyWrong
+from drills.exercises.reserve import open_pairs
 from drills.exercises.scenes import verb_groups, verbs_of
 from drills.language import realise, restated
 
@@ -115,7 +116,7 @@ def _cast(lexicon: Lexicon, name: str, verb: str, figures: int) -> tuple[Pair, .
     """Pairs beside whom as many others can stand as are wanted."""
     return tuple(
         pair
-        for pair in pairs(lexicon, name, verb)
+        for pair in open_pairs(pairs(lexicon, name, verb), verb, lexicon)
         if len(others(lexicon, name, verb, pair)) >= figures - FEWEST
     )
 

@@ -42,6 +42,8 @@ def row_of(entry: Entry) -> dict[str, Any]:
                 "continues": entry.continues,
                 "minutes": entry.minutes,
                 "simulated": entry.simulated,
+                # Written where it is one, so that records of practice are as they always were.
+                **({} if entry.check is None else {"check": entry.check}),
             }
         case Observation():
             return {
@@ -94,6 +96,7 @@ def entry_of(row: Row) -> Entry:
                 continues=values.maybe_text(row, "continues"),
                 minutes=values.maybe_whole(row, "minutes"),
                 simulated=values.flag(row, "simulated"),
+                check=values.maybe_text(row, "check") if "check" in row else None,
             )
         case "observation":
             return Observation(

@@ -29,7 +29,7 @@ _FORMULA_STARTS = tuple("=+-@|%\uff1d\uff0b\uff0d\uff20")
 COLUMNS = (
     *("session", "entry", "at"),
     *("plan_name", "plan_version", "program", "content_hash", "seed", "continues", "minutes"),
-    "simulated",
+    *("simulated", "check"),
     *("topic", "tiredness", "pain", "new_signs", "helped", "note"),
     *("trial", "started_at", "block", "kind", "target", "construction", "level", "set", "item"),
     *("sentence", "options", "answer", "effective_k", "side", "first_choice", "foil"),

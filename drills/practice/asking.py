@@ -86,7 +86,9 @@ class Asking:
                 latency_ms=latency_ms,
             )
         )
-        return replace(after, over=True) if right else after.helped()
+        # A check gives no help, so it goes on whatever the answer.
+        is_over = right or not self.item.cues
+        return replace(after, over=True) if is_over else after.helped()
 
     def scored(self, score: int, ticks: tuple[Tick, ...], *, at: datetime) -> Asking:
         """The gesture after the caregiver's score, 0 to 3.

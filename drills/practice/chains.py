@@ -56,6 +56,16 @@ def last_chain(entries: Sequence[Entry]) -> Chain | None:
     )
 
 
+def of_practice(entries: Sequence[Entry], *, checks: bool = False) -> tuple[Entry, ...]:
+    """The entries of sessions of practice; checks: of those that only check instead."""
+    wanted = {
+        entry.session
+        for entry in entries
+        if isinstance(entry, SessionOpened) and (entry.check is not None) is checks
+    }
+    return tuple(entry for entry in entries if entry.session in wanted)
+
+
 def told_of_new_signs(entries: Sequence[Entry]) -> bool:
     """Someone said yes to new signs of a stroke, however the session ended."""
     return any(isinstance(entry, Observation) and entry.new_signs for entry in entries)

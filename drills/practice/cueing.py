@@ -40,7 +40,7 @@ class HelpLevel:
         probes.
         """
         first = trial.first
-        if first is None or not trial.counts or trial.asked.item_set is ItemSet.PROBE:
+        if first is None or not trial.counts or trial.asked.item_set is not ItemSet.TREATED:
             return self
         top = fullest_level(trial.asked.kind, trial.asked.top_level)
         level = top if self.level is None else min(self.level, top)

@@ -14,6 +14,7 @@ from drills.core.plans import Plan
 from drills.core.problems import Problem
 from drills.core.records import Trial
 from drills.exercises import check_block, make_items, targets_of
+from drills.practice.probe_faults import check_probes
 from drills.schedule import deal, fit, standings
 
 
@@ -37,6 +38,7 @@ def check_plan(plan: Plan, material: Material) -> tuple[Problem, ...]:
     ]
     said = material.without_kin(plan.without_kin)
     problems += [problem for block in plan.blocks for problem in check_block(block, said)]
+    problems += check_probes(plan, said)
     return tuple(problems)
 
 

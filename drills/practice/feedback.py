@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from drills.core.items import Item
+from drills.core.items import Item, ItemSet
 from drills.core.records import CloseReason, Trial
 from drills.core.utterances import Utterance
 from drills.practice.asking import Asking
@@ -16,12 +16,16 @@ CONFIRMED = "This is the one."
 NOT_THIS_ONE = "Not this one. Look again."
 SHOWN = "Not this one. Here is the answer."
 SCORED = "Noted."
+THANKS = "Thank you."
+"""All that is said to an answer in a check."""
 NOT_SCORED = "Stop. Rest the arm. No more gestures today."
 
 
 def after_choice(before: Asking, after: Asking) -> Feedback:
     """Feedback on a choice: `before` it and `after` it."""
     item = after.item
+    if item.is_probe:
+        return Feedback(right=None, text=THANKS, spoken=Utterance(phrases=(THANKS,)), over=True)
     if not after.over:
         text = SHOWN if after.is_answer_shown else NOT_THIS_ONE
         return Feedback(right=False, text=text, spoken=Utterance(phrases=(text,)), over=False)
@@ -55,6 +59,7 @@ def ending(trials: Sequence[Trial], reason: CloseReason, *, by_rule: bool = Fals
         reason = CloseReason.STOPPED
     return Finish(
         reason=reason,
+        is_check=any(trial.asked.item_set is not ItemSet.TREATED for trial in trials),
         done=len(counted),
         right_alone=sum(trial.unaided_right for trial in counted),
         right_helped=sum(trial.aided_right and not trial.unaided_right for trial in counted),

@@ -10,7 +10,7 @@ from random import Random
 from typing import TYPE_CHECKING
 
 from drills.core.records import Entry, SessionOpened, Trial, practice_day
-from drills.practice.chains import Chain, finished, last_chain, told_of_new_signs
+from drills.practice.chains import Chain, finished, last_chain, of_practice, told_of_new_signs
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from drills.core.plans import CueDirection, Plan
     from drills.core.ports import Clock, Records, Voice
     from drills.digest import Digest
+    from drills.practice.checking import Checking
     from drills.practice.dealing import Block
     from drills.practice.session import Session
 
@@ -33,12 +34,14 @@ class Today:
 
     resumable: trials still to do of a session begun today; 0 for none.
     new_signs: someone told today of new signs of a stroke, so there is no practice.
+    check_minutes: about how long the check takes that is due or begun today; None for none.
     """
 
     minutes: int
     sessions_done: int
     resumable: int
     new_signs: bool = False
+    check_minutes: int | None = None
 
 
 class Home:
@@ -95,14 +98,23 @@ class Home:
         )
 
     def today(self) -> Today:
-        entries = self._entries(self.day(), self.day())
+        everything = self.entries_of(self.day(), self.day())
+        entries = of_practice(everything)
         chain = self._resumable(entries)
         return Today(
             minutes=self.plan.dose.minutes_per_session,
             sessions_done=finished(entries),
             resumable=0 if chain is None else self._left(chain),
-            new_signs=told_of_new_signs(entries),
+            new_signs=told_of_new_signs(everything),
+            check_minutes=self.checking.minutes_today() if self.plan.probes.on else None,
         )
+
+    @property
+    def checking(self) -> Checking:
+        """The checks of this folder: what is due, and how one is begun."""
+        from drills.practice.checking import Checking  # noqa: PLC0415 - see above
+
+        return Checking(self)
 
     def start(self, *, resume: bool, minutes: int | None = None) -> Session:
         """Today's session, new or going on with the one begun today.
@@ -112,25 +124,14 @@ class Home:
         from drills.practice.easier import EasierItems  # noqa: PLC0415 - see above
         from drills.practice.session import Session  # noqa: PLC0415
 
-        today = self._entries(self.day(), self.day())
+        today = of_practice(self.entries_of(self.day(), self.day()))
         chain = self._resumable(today) if resume else None
         now = self.clock.now()
         seed = self._new_seed() if chain is None else chain.first.seed
         if chain is not None:
             minutes = chain.first.minutes
-        opened = SessionOpened(
-            session=f"{now:%Y%m%d-%H%M%S}-{seed & 0xFFFF:04x}",
-            at=now,
-            plan_name=self.plan.name,
-            plan_version=self.plan.version,
-            program=self._program,
-            content_hash=self.material.content_hash,
-            seed=seed,
-            continues=None if chain is None else chain.last.session,
-            minutes=minutes,
-            simulated=self._simulated,
-        )
-        history = self._history()
+        opened = self.opening(now, seed=seed, chain=chain, minutes=minutes)
+        history = self.history()
         return Session(
             opened=opened,
             blocks=self._dealt(
@@ -145,16 +146,42 @@ class Home:
             done=frozenset() if chain is None else chain.given,
             history=history,
             easier=EasierItems(self.plan, self.material, seed=seed),
-            words_per_minute=self._words_per_minute,
+            words_per_minute=self.words_per_minute,
         )
 
-    def _words_per_minute(self) -> int | None:
+    def opening(
+        self,
+        now: datetime,
+        *,
+        seed: int,
+        chain: Chain | None,
+        minutes: int | None,
+        check: str | None = None,
+    ) -> SessionOpened:
+        """The first entry of a session.   chain: what it goes on with.   check: its list."""
+        # In one second a check may follow a session of the same seed, and ids are never shared.
+        mark = "" if check is None else f"-{check.lower()}"
+        return SessionOpened(
+            session=f"{now:%Y%m%d-%H%M%S}-{seed & 0xFFFF:04x}{mark}",
+            at=now,
+            plan_name=self.plan.name,
+            plan_version=self.plan.version,
+            program=self._program,
+            content_hash=self.material.content_hash,
+            seed=seed,
+            continues=None if chain is None else chain.last.session,
+            minutes=minutes,
+            simulated=self._simulated,
+            check=check,
+        )
+
+    def words_per_minute(self) -> int | None:
         return self.plan.speech.words_per_minute if self.voice.state == "ready" else None
 
     def standings(self) -> tuple[Due, ...]:
         from drills.practice.dealing import plan_standings  # noqa: PLC0415 - see above
 
-        return plan_standings(self.plan, self.material, self._history(), today=self.day())
+        return plan_standings(self.plan, self.material, self.history(), today=self.day())
 
     def suggested_cues(self) -> Mapping[int, CueDirection]:
         """Another direction of help than the plan's, by the number of its block from 1.
@@ -164,7 +191,7 @@ class Home:
         from drills.practice.cueing import suggested_direction  # noqa: PLC0415 - see above
         from drills.practice.dealing import plan_targets  # noqa: PLC0415
 
-        history = self._history()
+        history = self.history()
         found: dict[int, CueDirection] = {}
         targets = plan_targets(self.plan, self.material)
         for number, (block, own) in enumerate(zip(self.plan.blocks, targets, strict=True), 1):
@@ -179,9 +206,9 @@ class Home:
         from drills.digest import make  # noqa: PLC0415 - see above
 
         span = last - first + timedelta(days=1)
-        earlier = self._entries(first - span, first - timedelta(days=1))
+        earlier = self.entries_of(first - span, first - timedelta(days=1))
         return make(
-            self._entries(first, last),
+            self.entries_of(first, last),
             self.plan,
             first=first,
             last=last,
@@ -213,7 +240,7 @@ class Home:
             rng=Random(seed),
         )
 
-    def _entries(self, first: date, last: date) -> tuple[Entry, ...]:
+    def entries_of(self, first: date, last: date) -> tuple[Entry, ...]:
         """Entries of the sessions whose practice day lies in `first` to `last`."""
         zone = self.clock.now().tzinfo
         # A day of slack on both sides: a session keeps the offset of where it was opened.
@@ -227,7 +254,7 @@ class Home:
         }
         return tuple(entry for entry in entries if entry.session in wanted)
 
-    def _history(self) -> tuple[Trial, ...]:
+    def history(self) -> tuple[Trial, ...]:
         """The trials that can still move a due day, oldest first."""
         from drills.schedule import days_that_decide  # noqa: PLC0415 - see above
 
@@ -237,19 +264,22 @@ class Home:
     def _resumable(self, entries: Sequence[Entry]) -> Chain | None:
         """The last chain of today, if it can go on: same plan and content, something left."""
         chain = last_chain(entries)
-        if chain is None or chain.is_over:
+        if chain is None or chain.is_over or not self.is_as_opened(chain):
             return None
+        return chain if self._left(chain) > 0 else None
+
+    def is_as_opened(self, chain: Chain) -> bool:
+        """Whether plan and content are still those under which it was begun."""
         first = chain.first
-        same = (
+        return (
             first.plan_version == self.plan.version
             and first.plan_name == self.plan.name
             and first.content_hash == self.material.content_hash
         )
-        return chain if same and self._left(chain) > 0 else None
 
     def _left(self, chain: Chain) -> int:
         blocks = self._dealt(
-            _without(self._history(), chain.sessions),
+            _without(self.history(), chain.sessions),
             today=self.day(chain.first.at),
             minutes=chain.first.minutes,
             seed=chain.first.seed,

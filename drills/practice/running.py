@@ -86,7 +86,7 @@ class Course:
     def help_at_start(self, dealt: Dealt) -> int:
         """The level of help that the item of the next place begins with, 0 for none."""
         item = self.item(dealt)
-        if item.item_set is ItemSet.PROBE:
+        if item.is_probe:
             return 0
         if self._full_help and dealt.block == self._full_help_block:
             return fullest_help(item)
@@ -103,7 +103,7 @@ class Course:
 
     def took(self, trial: Trial) -> Decision | None:
         """Count a trial that is over; what it changes, None for nothing. Probes change nothing."""
-        if trial.asked.item_set is ItemSet.PROBE:
+        if trial.asked.item_set is not ItemSet.TREATED:
             return None
         key = help_key(trial.asked.target)
         self._levels[key] = self._levels.get(key, HelpLevel()).after(trial, self._plan.cues)

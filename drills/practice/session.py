@@ -11,13 +11,7 @@ from collections.abc import Callable, Sequence
 from drills.core.gestures import Tick
 from drills.core.plans import Plan
 from drills.core.ports import Clock, Records
-from drills.core.records import (
-    CloseReason,
-    SessionClosed,
-    SessionOpened,
-    Topic,
-    Trial,
-)
+from drills.core.records import CloseReason, SessionClosed, SessionOpened, Topic, Trial
 from drills.practice.asking import Asking
 from drills.practice.cueing import last_before_answer
 from drills.practice.dealing import Block
@@ -69,6 +63,7 @@ class Session:
         self._step: Step = CheckIn(
             minutes=opened.minutes or plan.dose.minutes_per_session,
             resumed=opened.continues is not None,
+            is_check=opened.check is not None,
         )
 
     @property

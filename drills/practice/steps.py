@@ -16,6 +16,7 @@ class CheckIn:
 
     minutes: int
     resumed: bool
+    is_check: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +57,7 @@ class Rest:
 class Finish:
     """The end. done, right_alone, right_helped: trials of this sitting that count.
 
+    is_check: it asked to find out, so nothing is said of right and wrong.
     by_rule: a rule of the plan ended it, and nobody said to be tired.
     """
 
@@ -64,6 +66,7 @@ class Finish:
     right_alone: int
     right_helped: int
     by_rule: bool = False
+    is_check: bool = False
 
 
 Step = CheckIn | Ask | Rest | Finish

@@ -27,8 +27,9 @@ from drills.tui.theme import CALM
 
 if TYPE_CHECKING:
     from drills.practice.session import Session
+    from drills.schedule.checks import CheckList
 
-Start = Literal["home", "practice"]
+Start = Literal["home", "practice", "check"]
 VOICE_SECONDS = 0.05
 WEEK = timedelta(days=6)
 
@@ -44,7 +45,13 @@ class PracticeApp(CaughtApp):
     ]
 
     def __init__(
-        self, home: Home, *, start: Start = "home", minutes: int | None = None, encoding: Encoding
+        self,
+        home: Home,
+        *,
+        start: Start = "home",
+        minutes: int | None = None,
+        check: CheckList | None = None,
+        encoding: Encoding,
     ) -> None:
         super().__init__()
         self.register_theme(CALM)
@@ -55,6 +62,7 @@ class PracticeApp(CaughtApp):
         self._home = home
         self._start = start
         self._minutes = minutes
+        self._check_list = check
         self.session: Session | None = None
         self._desk = Desk(
             home=home,
@@ -75,6 +83,8 @@ class PracticeApp(CaughtApp):
         self.push_screen(first)
         if self._start == "practice" and not first.has_new_signs:
             self._practise()
+        elif self._start == "check" and not first.has_new_signs:
+            self._check()
         self._fit(self.size.width, self.size.height)
         # Off since the start of the program, see `__main__`.
         self.call_after_refresh(gc.enable)
@@ -128,6 +138,9 @@ class PracticeApp(CaughtApp):
     def on_home_screen_practice_wanted(self, event: HomeScreen.PracticeWanted) -> None:
         self._practise(resume=event.resume)
 
+    def on_home_screen_check_wanted(self) -> None:
+        self._check()
+
     def on_home_screen_people_wanted(self) -> None:
         from drills.tui.pages import PeopleScreen, made_or_told  # noqa: PLC0415 - see pages
 
@@ -163,3 +176,15 @@ class PracticeApp(CaughtApp):
             return SittingScreen(self.session, self._desk)
 
         self.push_screen(made_or_told(sit, "Practice cannot start.", self._desk))
+
+    def _check(self) -> None:
+        """Begin a check, or go on with the one of today."""
+        from drills.tui.pages import SittingScreen, made_or_told  # noqa: PLC0415 - see pages
+
+        def sit() -> SittingScreen:
+            self.session = self._home.checking.start(chosen=self._check_list)
+            # A list that was asked for by its letter is begun once.
+            self._check_list = None
+            return SittingScreen(self.session, self._desk)
+
+        self.push_screen(made_or_told(sit, "The check cannot start.", self._desk))

@@ -72,6 +72,9 @@ PAUSED = Card(lines=("Pause.",), choices=("Go on", "Rest", "Stop for today"))
 PAUSED_IN_TRIAL = Card(
     lines=("Pause.",), choices=("Go on", "Rest", "Stop for today", "Leave this one out")
 )
+# In a check there is no help, and each sentence is said again once.
+NO_HELP = ("This is a check, without help.", "Helper: please do not help or nod.")
+HEARD_TWICE = ("It was said twice.", "Choose one now.")
 RESTING = Card(lines=("Rest now.", "Take your time."), choices=("Go on",))
 RESTED = ("The rest is over.", "Go on when you are ready.")
 
@@ -79,6 +82,8 @@ RESTED = ("The rest is over.", "Go on when you are ready.")
 def ready_card(step: CheckIn) -> Card:
     """The card before anything else: what should be at hand."""
     first = "We go on from before." if step.resumed else f"About {step.minutes} minutes."
+    if step.is_check and not step.resumed:
+        first = f"A check. {first}"
     return Card(
         lines=(first, "Glasses on?", "Hearing aid in?", "Water near?", "Toilet first?"),
         choices=("Ready",),
@@ -136,6 +141,10 @@ def finish_card(step: Finish, *, emergency_number: str) -> Card:
     }[step.reason]
     if step.by_rule:
         first = ("That is enough for today.",)
+    if step.is_check:
+        # How much was right is for the therapist: told here, it would be feedback.
+        done = ("The check is done.",) if step.reason is CloseReason.FINISHED else first
+        return Card(lines=(*done, "Thank you."), choices=("Go on",))
     facts = [
         f"{step.done} done.",
         f"{step.right_alone} alone. {step.right_helped} with help.",

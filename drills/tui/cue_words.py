@@ -2,13 +2,29 @@
 
 from __future__ import annotations
 
-from drills.core.items import Cue, CueKind, Item
+from drills.core.items import Cue, CueKind, Item, Kind
+from drills.core.plans import CueDirection
 from drills.practice.steps import Ask
 from drills.tui.speaker import Line
 
 _SENTENCE_AGAIN = (CueKind.REPLAY, CueKind.SLOW_REPLAY)
 # What these say stands on the screen as the sentence.
 _SAID_ON_SCREEN = (*_SENTENCE_AGAIN, CueKind.TEXT)
+
+
+HELP_OFFERED = ("Take your time.", "H: help.")
+
+
+def is_help_due(ask: Ask, waiting_ms: float | None, wait_seconds: float) -> bool:
+    """Whether an answer has been waited for so long that help is to be thought of; 0 is never."""
+    return (
+        bool(wait_seconds)
+        and waiting_ms is not None
+        and waiting_ms >= wait_seconds * 1000
+        and not ask.item.is_probe
+        and ask.direction is not CueDirection.MOST_TO_LEAST
+        and ask.item.kind is not Kind.GESTURE
+    )
 
 
 def cue_lines(cue: Cue | None) -> tuple[str, ...]:

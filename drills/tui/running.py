@@ -9,25 +9,35 @@ import tempfile
 import traceback
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from drills.core.cells import Encoding
 from drills.core.problems import Failure
 from drills.practice.home import Home
 from drills.tui.app import PracticeApp, Start
 
+if TYPE_CHECKING:
+    from drills.schedule.checks import CheckList
+
 LAST_ERROR = "last-error.txt"
 _PRIVATE = 0o600
 
 
 def run(
-    home: Home, *, start: Start = "home", minutes: int | None = None, encoding: Encoding
+    home: Home,
+    *,
+    start: Start = "home",
+    minutes: int | None = None,
+    check: CheckList | None = None,
+    encoding: Encoding,
 ) -> int:
     """Show the screens until the person leaves; the exit code.
 
     minutes: for the sessions begun here; None for as prescribed.
+    check: the list of a check to begin; None for the one whose turn it is.
     Raises: Failure, in a few plain sentences, when a fault of the program has ended it.
     """
-    app = PracticeApp(home, start=start, minutes=minutes, encoding=encoding)
+    app = PracticeApp(home, start=start, minutes=minutes, check=check, encoding=encoding)
     fault: BaseException | None = None
     try:
         # Leaving while a screen comes or goes cancels that, and nothing else.

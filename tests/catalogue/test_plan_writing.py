@@ -20,6 +20,7 @@ from drills.core.plans import (
     Dose,
     Layout,
     Plan,
+    ProbeSettings,
     SafetySettings,
     SessionRules,
     ShowText,
@@ -108,6 +109,20 @@ PLANS = st.builds(
         run_two_options=_RUNS,
         run_three_options=_RUNS,
         run_four_options=_RUNS,
+    ),
+    probes=st.builds(
+        ProbeSettings,
+        on=st.booleans(),
+        treated=st.just(()) | st.just(("active", "full-passive")),
+        related=st.just(()) | st.just(("object-cleft",)),
+        control=st.just(()) | st.just(("locative",)),
+        items=st.integers(10, 20).map(lambda half: 2 * half),
+        baseline=st.integers(0, 10),
+        weekly_days=st.integers(0, 60),
+        maintenance_weeks=st.sets(st.integers(1, 104), min_size=1, max_size=5)
+        .map(sorted)
+        .map(tuple),
+        seed=st.integers(1, 99_999),
     ),
     safety=st.builds(
         SafetySettings,

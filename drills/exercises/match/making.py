@@ -20,6 +20,7 @@ from drills.exercises.match.families import FAMILIES
 from drills.exercises.match.family import Case, Family, Wish, Wrong
 from drills.exercises.match.helping import plainly
 from drills.exercises.match.rules import LONGEST_RUN, MATCH_RULES
+from drills.exercises.reserve import open_pairs
 from drills.exercises.showing import alike, are_unlike, lines_for
 from drills.language import lengths, placed, realise, restate, restated
 from drills.language.padding import FEWEST_WORDS, Adjuncts
@@ -57,11 +58,38 @@ class _Built:
 def make(batch: Batch) -> tuple[Item, ...]:
     """Raises: BadInput when the words do not give that many pictures that can be told apart."""
     lexicon = batch.material.lexicon
-    casting = Casting(batch.rng, lambda name, act: FAMILIES[name].pairs(lexicon, name, act))
+
+    def pairs(name: str, act: str) -> Sequence[Pair]:
+        return open_pairs(
+            FAMILIES[name].pairs(lexicon, name, act), act, lexicon, item_set=batch.item_set
+        )
+
+    casting = Casting(batch.rng, pairs)
     return tuple(
         _item(batch, target, _cast(batch, target, draw, casting), draw)
         for target, draw in zip(batch.targets, _draws(batch), strict=True)
     )
+
+
+def make_of(batch: Batch, wanted: Sequence[tuple[Target, str, Pair]]) -> tuple[Item, ...]:
+    """As many items as the batch has targets, each of the first of `wanted` that its draw suits.
+
+    wanted: target, act and pair, each asked once at most; more than targets are spares. What fits
+    one draw alone may be taken by another first, so spares can come in for it.
+    Raises: BadInput when none of what is left can be told apart.
+    """
+    left = list(wanted)
+    items = []
+    for draw in _draws(batch):
+        for place, (target, act, pair) in enumerate(left):
+            built = _first_built(batch, target, act, pair, draw)
+            if built is not None:
+                items.append(_item(batch, target, built, draw))
+                del left[place]
+                break
+        else:
+            raise _too_few(batch.targets[0], batch.options)
+    return tuple(items)
 
 
 def _draws(batch: Batch) -> list[_Draw]:
@@ -89,30 +117,40 @@ def _cast(batch: Batch, target: Target, draw: _Draw, casting: Casting) -> _Built
     found: dict[tuple[str, Pair], _Built] = {}
 
     def suits(act: str, pair: Pair) -> bool:
-        wish = Wish(
-            construction=target.name, act=act, pair=pair, turn=draw.turn, options=batch.options
-        )
-        for case in family.cases(wish, lexicon, batch.rng):
-            built = _built(case, family, batch, draw)
-            if built is not None:
-                found[act, pair] = built
-                return True
-        return False
+        built = _first_built(batch, target, act, pair, draw)
+        if built is not None:
+            found[act, pair] = built
+        return built is not None
 
     acts = family.acts(lexicon, target.name, target.group, batch.options > 2)
     try:
         return found[casting.choose(target.name, acts, suits, must_suit=True)]
     except ValueError as error:
-        raise BadInput(
-            [
-                Problem(
-                    where=str(target),
-                    message=f"the lexicon has too few words for {batch.options} pictures "
-                    "that can be told apart.",
-                    mend="Add words, or offer fewer pictures.",
-                )
-            ]
-        ) from error
+        raise _too_few(target, batch.options) from error
+
+
+def _too_few(target: Target, options: int) -> BadInput:
+    return BadInput(
+        [
+            Problem(
+                where=str(target),
+                message=f"the lexicon has too few words for {options} pictures "
+                "that can be told apart.",
+                mend="Add words, or offer fewer pictures.",
+            )
+        ]
+    )
+
+
+def _first_built(batch: Batch, target: Target, act: str, pair: Pair, draw: _Draw) -> _Built | None:
+    """The first case of an act and a pair whose pictures can be told apart; None for none."""
+    family = FAMILIES[target.name]
+    wish = Wish(construction=target.name, act=act, pair=pair, turn=draw.turn, options=batch.options)
+    for case in family.cases(wish, batch.material.lexicon, batch.rng):
+        built = _built(case, family, batch, draw)
+        if built is not None:
+            return built
+    return None
 
 
 def _built(case: Case, family: Family, batch: Batch, draw: _Draw) -> _Built | None:

@@ -13,6 +13,7 @@ from drills.exercises.casting import Casting
 from drills.exercises.choices import content_words
 from drills.exercises.exercise import Batch
 from drills.exercises.question.form import part_of
+from drills.exercises.reserve import open_pairs
 from drills.exercises.scenes import act_pairs, verb_groups, verbs_of
 from drills.language import CONSTRUCTIONS, realise
 
@@ -62,7 +63,9 @@ def act_of(told: Meaning | None) -> Act:
 def told_acts(batch: Batch) -> Iterator[Told]:
     """What each target's item tells; words in even shares."""
     lexicon = batch.material.lexicon
-    casting = Casting(batch.rng, lambda _name, verb: act_pairs(lexicon, verb))
+    casting = Casting(
+        batch.rng, lambda _name, verb: open_pairs(act_pairs(lexicon, verb), verb, lexicon)
+    )
     states = _States(batch.rng, lexicon)
     for target in batch.targets:
         verbs = askable_verbs(lexicon, target.group)

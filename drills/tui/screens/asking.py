@@ -9,11 +9,10 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal
 
 from drills.core.items import Cue, Kind
-from drills.core.plans import CueDirection
 from drills.practice.session import Session
 from drills.practice.steps import Ask, Feedback
-from drills.tui.cards import LEAVE_OUT, PAUSED, PAUSED_IN_TRIAL, STOP
-from drills.tui.cue_words import cue_lines, cue_said, opening
+from drills.tui.cards import HEARD_TWICE, LEAVE_OUT, NO_HELP, PAUSED, PAUSED_IN_TRIAL, STOP
+from drills.tui.cue_words import HELP_OFFERED, cue_lines, cue_said, is_help_due, opening
 from drills.tui.desk import Desk
 from drills.tui.screens.card import pause
 from drills.tui.screens.keyed import KeyedScreen
@@ -25,7 +24,6 @@ TICK_SECONDS = 0.05
 # After a response the screen is painted in this order: words, marks and keys, what comes next.
 WORDS_FIRST_SECONDS = 0.03
 FEEDBACK_FIRST_SECONDS = 0.1
-HELP_OFFERED = ("Take your time.", "H: help.")
 
 
 class AskScreen(KeyedScreen[None]):
@@ -45,6 +43,7 @@ class AskScreen(KeyedScreen[None]):
         self._is_asked = False
         self._is_first_time = True
         self._is_help_offered = False
+        self._has_heard_again = False
         self._verdict = ""
         self._over_since_ms: float | None = None
         self._wants_next = False
@@ -85,6 +84,8 @@ class AskScreen(KeyedScreen[None]):
 
     def told(self) -> tuple[str, ...]:
         """What the helper should know now, in lines."""
+        if self.ask.item.is_probe and self.ask.number == 1 and not self.is_over:
+            return NO_HELP
         helper = self._session.told_to_helper
         return () if helper is None else (f"Helper: {helper}",)
 
@@ -112,6 +113,8 @@ class AskScreen(KeyedScreen[None]):
             return (PAUSE,)
         if self.is_over:
             return (GO_ON, PAUSE)
+        if self.ask.item.is_probe:
+            return (PAUSE,) if self._has_heard_again else (HEAR_AGAIN, PAUSE)
         return (HEAR_AGAIN, HELP, PAUSE, *self.extra_hints())
 
     # Coming, going, and size
@@ -178,8 +181,9 @@ class AskScreen(KeyedScreen[None]):
             # Pressed at the screen before, or at a picture that is not there yet.
             return
         elif key == "space":
-            self._session.heard_again()
-            self._say((Line(utterance=self.ask.item.spoken),))
+            self._hear_again()
+        elif key == "h" and self.ask.item.is_probe:
+            self.tell(NO_HELP)
         elif key == "h":
             self._help()
         else:
@@ -191,6 +195,17 @@ class AskScreen(KeyedScreen[None]):
     def _say(self, lines: tuple[Line, ...]) -> None:
         # The wait for an answer is counted from the end of what was last said.
         self._desk.speaker.say(lines, then=self._session.shown)
+
+    def _hear_again(self) -> None:
+        """In a check once only, so that all answers rest on the same."""
+        if self.ask.item.is_probe:
+            if self._has_heard_again:
+                self.tell(HEARD_TWICE)
+                return
+            self._has_heard_again = True
+            self._show_hints()
+        self._session.heard_again()
+        self._say((Line(utterance=self.ask.item.spoken),))
 
     def _help(self) -> None:
         self._session.help()
@@ -251,16 +266,8 @@ class AskScreen(KeyedScreen[None]):
     def _help_in_time(self) -> None:
         """After the plan's wait: offer help, or give one step of it where the plan says so."""
         cues = self._desk.home.plan.cues
-        waiting_ms = self._session.waiting_ms
-        if (
-            not cues.wait_seconds
-            or waiting_ms is None
-            or waiting_ms < cues.wait_seconds * 1000
-            or self.is_over
-            or not self.is_active
-            or self.ask.direction is CueDirection.MOST_TO_LEAST
-            or self.ask.item.kind is Kind.GESTURE
-        ):
+        is_due = is_help_due(self.ask, self._session.waiting_ms, cues.wait_seconds)
+        if not is_due or self.is_over or not self.is_active:
             return
         if cues.wait_gives_help:
             if self._session.may_help_unasked:

@@ -33,6 +33,9 @@ class HomeScreen(KeyedScreen[None]):
     class PracticeWanted(Message):
         resume: bool
 
+    class CheckWanted(Message):
+        pass
+
     class PeopleWanted(Message):
         pass
 
@@ -87,7 +90,9 @@ class HomeScreen(KeyedScreen[None]):
         home = self._desk.home
         contact = home.plan.safety.therapist_contact
         asks = (f"Helper: questions? Therapist: {contact}",) if contact else ()
-        return (*for_the_helper(home.records, home.voice), *asks)
+        minutes = None if isinstance(self._today, DrillsError) else self._today.check_minutes
+        check = () if minutes is None else (f"Helper: a check is due. About {minutes} minutes.",)
+        return (*check, *for_the_helper(home.records, home.voice), *asks)
 
     def on_mount(self) -> None:
         # The voice starts in the background, and may find that it cannot.
@@ -119,10 +124,13 @@ class HomeScreen(KeyedScreen[None]):
             self.post_message(self.WeekWanted())
         elif key == "4":
             self.post_message(self.LeaveWanted())
+        elif key == "c":
+            self.post_message(self.CheckWanted())
         elif key == "n":
             self.post_message(self.PracticeWanted(resume=False))
 
 
+CHECKING = ("c", "A check, with your helper")
 LEAVING = (("3", "This week, for helper and therapist"), ("4", "Leave"))
 
 
@@ -150,8 +158,9 @@ def ways_on(today: Today, *, can_practise: bool = True) -> tuple[tuple[str, str]
         ("2", "Meet the people"),
         *LEAVING,
     )
-    again = can_practise and today.resumable
-    return (*ways, ("n", "Start a new practice")) if again else ways
+    if can_practise and today.resumable:
+        ways = (*ways, ("n", "Start a new practice"))
+    return (*ways, CHECKING) if can_practise and today.check_minutes is not None else ways
 
 
 def for_the_helper(records: Records, voice: Voice) -> tuple[str, ...]:

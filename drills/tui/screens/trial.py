@@ -111,6 +111,8 @@ class TrialScreen(AskScreen):
         What nobody can hear is shown, and so is what no help would ever show.
         """
         texts = [step.level for step in self.ask.item.cues if step.kind is CueKind.TEXT]
+        if self.ask.hides_text and self.ask.item.is_probe and not self._is_unheard:
+            return False
         if not self.ask.hides_text or not texts or self.is_over or self._is_unheard:
             return True
         return cue is not None and cue.level >= texts[0]
