@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
-from math import exp, log
+from math import exp, log, log2
 
 from drills.core.plans import SpacingSettings
 
@@ -57,7 +57,7 @@ def fit(recalls: Iterable[Recall], settings: SpacingSettings) -> Forgetting:
     Bayes' rule over a grid of two numbers, with normal priors around the ladder. No gap is longer
     than the ladder's by more than the plan's `fitted_most_times`, nor shorter by as much.
     """
-    counts = Counter(recalls)
+    counts = Counter(replace(recall, gap_days=_near(recall.gap_days)) for recall in recalls)
     total = sum(counts.values())
     if total < settings.fitted_least_recalls:
         return Forgetting(gaps_days=settings.ladder_days, recalls=0)
@@ -81,6 +81,11 @@ def chance_right(recall: Recall, gap_days: float, retention: float) -> float:
     known: float = (1 - _SLIP) * retention ** (recall.gap_days / gap_days)
     guess = 0.0 if recall.effective_k == 1 else 1 / recall.effective_k
     return guess + (1 - guess) * known
+
+
+def _near(gap_days: int) -> int:
+    """The gap to within a tenth, so that years of answers come to few different ones."""
+    return round(2 ** (round(log2(gap_days) * 4) / 4))
 
 
 def _posterior(

@@ -171,19 +171,29 @@ def _counts(
     due = [target for target in ordered if urgency[target] >= 0]
     # Given oftener in one sitting a target would be massed, not spaced.
     most_of_one = max(most_givings, -(-trials // len(ordered)))
+    given = sum(counts.values())
+    given_new = sum(counts[target] for target in new) if given else 0
     for pool, most, most_new in ((due, most_of_one, most_of_new), (ordered, trials, trials)):
-        while sum(counts.values()) < trials:
-            given_new = sum(counts[target] for target in new)
-            open_to = [
-                target
-                for target in pool
-                if counts[target] < most
-                and of_name[target.name] < most_of_name
-                and (target not in new or given_new < most_new)
-            ]
-            if not open_to:
+        # One of each in turn. What is closed to a target once stays closed to it.
+        level = 0
+        while given < trials and level < most:
+            open_still = False
+            for target in pool:
+                if given == trials:
+                    break
+                if counts[target] >= most or of_name[target.name] >= most_of_name:
+                    continue
+                if target in new and given_new >= most_new:
+                    continue
+                open_still = True
+                if counts[target] > level:
+                    continue
+                give(target)
+                given += 1
+                given_new += target in new
+            if not open_still:
                 break
-            give(min(open_to, key=lambda target: counts[target]))
+            level += 1
     return {target: count for target, count in counts.items() if count}
 
 

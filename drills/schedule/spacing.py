@@ -7,17 +7,19 @@ it is an extrapolation, so every number is a setting of the plan.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
-from itertools import groupby
+from datetime import date, timedelta
 from typing import Protocol
 
 from drills.core.due import Due
 from drills.core.items import ItemSet, Kind, Target
 from drills.core.plans import SpacingPolicy, SpacingSettings
-from drills.core.records import Trial
+from drills.core.records import Attempt, Trial
 from drills.schedule.forgetting import Forgetting, Recall, fit
+
+# Older answers tell less of how this person forgets now.
+RECALLS_WITHIN_DAYS = 365
 
 
 class Gaps(Protocol):
@@ -63,28 +65,63 @@ class FittedGaps:
         return f" Gap fitted to {self.forgetting.recalls} answers after a pause."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Fold:
-    """What the trials so far come to.
+class _Record:
+    """A target's trials folded, one by one as they come: years of them have to take no time.
 
     run: unaided successes in a row.   since_climb: those of the run not yet used for a rung.
     needed: successes that the hardest-to-trust trial of the run asks for.
+    day: of the trial folded last; on one day there is at most one rung up and one fall, so that
+    massed trials are one lesson.   last: the newest day.
     """
 
-    rung: int = -1
-    run: int = 0
-    since_climb: int = 0
-    needed: int = 1
+    __slots__ = (
+        *("rung", "run", "since_climb", "needed"),
+        *("day", "climbed", "fell", "last", "newest"),
+    )
 
+    def __init__(self, trial: Trial, day: date) -> None:
+        self.rung = -1
+        self.run = 0
+        self.since_climb = 0
+        self.needed = 1
+        self.day = day
+        self.climbed = False
+        self.fell = False
+        self.last = day
+        self.newest = trial
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Record:
-    """A target's trials folded.   last: the newest day.   recalls: first answers after gaps."""
+    def recall(self, day: date, first: Attempt, trial: Trial) -> Recall:
+        """The first answer of `day`, after the days since the newest one."""
+        return Recall(
+            rung=self.rung,
+            gap_days=(day - self.last).days,
+            right=first.right and first.cue_level == 0,
+            effective_k=trial.asked.effective_k,
+        )
 
-    fold: _Fold
-    newest: Trial
-    last: date
-    recalls: tuple[Recall, ...]
+    def begin(self, day: date) -> None:
+        """The first trial of another day comes next."""
+        self.day = day
+        self.last = max(self.last, day)
+        self.climbed = self.fell = False
+
+    def take(self, trial: Trial, first: Attempt, settings: SpacingSettings) -> None:
+        self.newest = trial
+        if first.right and first.cue_level == 0:
+            self.run += 1
+            self.since_climb += 1
+            of_trial = run_needed(trial, settings)
+            if self.since_climb == 1 or of_trial > self.needed:
+                self.needed = of_trial
+            if self.since_climb >= self.needed and not self.climbed:
+                self.rung = min(self.rung + 1, len(settings.ladder_days) - 1)
+                self.climbed, self.since_climb = True, 0
+            return
+        self.run = self.since_climb = 0
+        # Right after asking for help is no failure, but it ends the run.
+        if not first.right and not self.fell:
+            self.rung = max(self.rung - settings.steps_back, min(self.rung, 0))
+            self.fell = True
 
 
 def run_needed(trial: Trial, settings: SpacingSettings) -> int:
@@ -130,101 +167,77 @@ def standings(
     trials without a first response.
     A trial dated after today, left by a clock that was wrong, counts as today's.
     """
-    by_target: dict[Target, list[Trial]] = {}
-    for trial in trials:
-        if trial.asked.item_set is ItemSet.TREATED and trial.counts:
-            by_target.setdefault(trial.asked.target, []).append(trial)
-    turn = timedelta(hours=day_turns_at_hour)
-    records = {
-        target: _record(of_target, settings, turn=turn, today=today)
-        for target, of_target in by_target.items()
-    }
-    gaps = _gaps(records.values(), settings)
+    records, recalls = _folded(trials, settings, turns_at_hour=day_turns_at_hour, today=today)
+    gaps = _gaps(recalls, settings)
     return tuple(
-        _due(target, records.get(target), gaps, today=today) for target in dict.fromkeys(targets)
+        _due(target, records.get((target.kind, target.name, target.group)), gaps, today=today)
+        for target in dict.fromkeys(targets)
     )
 
 
-def _gaps(records: Iterable[_Record], settings: SpacingSettings) -> Gaps:
+def _gaps(recalls: Iterable[Recall], settings: SpacingSettings) -> Gaps:
     if settings.policy is SpacingPolicy.LADDER:
         return LadderGaps(settings=settings)
-    recalls = (recall for record in records for recall in record.recalls)
     return FittedGaps(forgetting=fit(recalls, settings))
 
 
-def _record(
-    trials: Sequence[Trial], settings: SpacingSettings, *, turn: timedelta, today: date
-) -> _Record:
-    fold = _Fold()
+_Key = tuple[Kind, str, str]
+"""A target as a plain tuple: the many look-ups of years of trials are faster by it."""
+
+
+def _folded(
+    trials: Iterable[Trial], settings: SpacingSettings, *, turns_at_hour: int, today: date
+) -> tuple[Mapping[_Key, _Record], Sequence[Recall]]:
+    """Every practised target's record, and the answers to which gaps can be fitted."""
+    records: dict[_Key, _Record] = {}
     recalls: list[Recall] = []
-    last: date | None = None
-
-    def day_of(trial: Trial) -> date:
-        at: datetime = trial.started_at - turn
-        return min(at.date(), today)
-
-    for day, of_day in groupby(trials, key=day_of):
-        given = list(of_day)
-        if last is not None and fold.rung >= 0 and day > last:
-            recalls.append(
-                Recall(
-                    rung=fold.rung,
-                    gap_days=(day - last).days,
-                    right=given[0].unaided_right,
-                    effective_k=given[0].asked.effective_k,
-                )
-            )
-        fold = _fold_day(fold, given, settings)
-        last = day if last is None else max(last, day)
-    if last is None:
-        raise ValueError("no trials to fold")
-    return _Record(fold=fold, newest=trials[-1], last=last, recalls=tuple(recalls))
+    gaps_are_fitted = settings.policy is SpacingPolicy.FITTED
+    oldest = today - timedelta(days=RECALLS_WITHIN_DAYS)
+    turn = timedelta(hours=turns_at_hour)
+    for trial in trials:
+        asked = trial.asked
+        attempts = trial.attempts
+        if asked.item_set is not ItemSet.TREATED or not attempts:
+            continue
+        first = attempts[0]
+        # Only a tick can keep a first response from counting.
+        if first.ticks and not trial.counts:
+            continue
+        at = trial.started_at
+        day = at.date() if at.hour >= turns_at_hour else (at - turn).date()
+        day = min(day, today)
+        target = asked.target
+        key = (target.kind, target.name, target.group)
+        record = records.get(key)
+        if record is None:
+            records[key] = record = _Record(trial, day)
+        elif day != record.day:
+            if gaps_are_fitted and day > record.last >= oldest and record.rung >= 0:
+                recalls.append(record.recall(day, first, trial))
+            record.begin(day)
+        record.take(trial, first, settings)
+    return records, recalls
 
 
 def _due(target: Target, record: _Record | None, gaps: Gaps, *, today: date) -> Due:
     if record is None:
         return Due(target=target, day=today, rung=-1, run=0, last=None, reason="New: not met yet.")
-    day = record.last + timedelta(days=gaps.days(record.fold.rung))
+    day = record.last + timedelta(days=gaps.days(record.rung))
     return Due(
         target=target,
         day=day,
-        rung=record.fold.rung,
-        run=record.fold.run,
+        rung=record.rung,
+        run=record.run,
         last=record.last,
         reason=_reason(record, day=day, today=today) + gaps.told,
     )
-
-
-def _fold_day(fold: _Fold, trials: Sequence[Trial], settings: SpacingSettings) -> _Fold:
-    """One practice day: at most one rung up and one fall, so that massed trials are one lesson."""
-    rung, run, since_climb, needed = fold.rung, fold.run, fold.since_climb, fold.needed
-    climbed = fell = False
-    for trial in trials:
-        first = trial.first
-        if first is None:
-            continue
-        if trial.unaided_right:
-            run += 1
-            since_climb += 1
-            of_trial = run_needed(trial, settings)
-            needed = of_trial if since_climb == 1 else max(needed, of_trial)
-            if since_climb >= needed and not climbed:
-                rung = min(rung + 1, len(settings.ladder_days) - 1)
-                climbed, since_climb = True, 0
-            continue
-        run = since_climb = 0
-        # Right after asking for help is no failure, but it ends the run.
-        if not first.right and not fell:
-            rung = max(rung - settings.steps_back, min(rung, 0))
-            fell = True
-    return _Fold(rung=rung, run=run, since_climb=since_climb, needed=needed)
 
 
 _ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
 
 
 def _reason(record: _Record, *, day: date, today: date) -> str:
-    run, first = record.fold.run, record.newest.first
+    run, first = record.run, record.newest.first
     ago = (today - record.last).days
     when = "today" if ago == 0 else "yesterday" if ago == 1 else f"{ago} days ago"
     if run >= 2:
