@@ -212,7 +212,8 @@ def test_an_append_after_years_against_bare_and_against_an_empty_folder(
         f" ratio to bare {to_bare:.3f} (limit {BARE_LIMIT}; in parts {min(in_parts):.3f} to"
         f" {max(in_parts):.3f}), to none {to_empty:.3f} (limit {FLAT_LIMIT}).\n"
         f"Of its own an append takes {own * 1e6:.0f} microseconds: the ratio holds where the bare"
-        f" write takes {own / (BARE_LIMIT - 1) * 1e6:.0f} microseconds or more"
+        f" write takes {own / (BARE_LIMIT - 1) * 1e6:.0f} microseconds or more. Waiting for a"
+        f" processor counts as well: the load was {os.getloadavg()[0]:.1f} on {os.cpu_count()}"
     )
     assert to_bare <= BARE_LIMIT
     assert to_empty <= FLAT_LIMIT
