@@ -138,7 +138,12 @@ def checked_plan(path: Path) -> Plan:
 
     plan = catalogue.read_plan(path)
     problems = [
-        Problem(where=str(path), message=f"{problem.where}: {problem.message}", mend=problem.mend)
+        Problem(
+            where=str(path),
+            line=catalogue.line_in_plan(path, problem.where),
+            message=f"{problem.where}: {problem.message}",
+            mend=problem.mend,
+        )
         for problem in check_plan(plan, material(plan.locale))
     ]
     if problems:

@@ -13,12 +13,13 @@ if TYPE_CHECKING:
     from drills.catalogue.lexicon import load_lexicon
     from drills.catalogue.material import load
     from drills.catalogue.plan_writing import plan_text
-    from drills.catalogue.plans import in_locale, read_plan
+    from drills.catalogue.plans import in_locale, line_in_plan, read_plan
     from drills.catalogue.profiles import load_profiles
     from drills.catalogue.word_counts import read_word_counts
 
 __all__ = [
     "in_locale",
+    "line_in_plan",
     "load",
     "load_guide",
     "load_lexicon",
@@ -33,6 +34,7 @@ __getattr__ = late(
     __name__,
     {
         "in_locale": "plans",
+        "line_in_plan": "plans",
         "load": "material",
         "load_guide": "guide",
         "load_lexicon": "lexicon",

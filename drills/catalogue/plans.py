@@ -12,6 +12,7 @@ from typing import Any
 from drills.catalogue.fields import Fields
 from drills.catalogue.plan_settings import EMERGENCY_NUMBERS, SECTIONS, Section
 from drills.catalogue.sections import read_sections
+from drills.catalogue.toml_lines import read_blocks, read_text
 from drills.core.kinds import Kind
 from drills.core.plans import (
     LOCALES,
@@ -70,6 +71,15 @@ def read_plan(path: Path) -> Plan:
     if problems:
         raise BadInput(sorted(problems, key=lambda problem: problem.line or 0))
     return plan
+
+
+def line_in_plan(path: Path, key: str) -> int | None:
+    """The line of a setting such as "probes.control" in a plan that could be read."""
+    table, _, name = key.rpartition(".")
+    for block in read_blocks(read_text(path, str(path)), str(path)):
+        if block.name == table and not block.repeated and name in block.values:
+            return block.line_of(name)
+    return None
 
 
 def in_locale(plan: Plan, locale: str) -> Plan:

@@ -8,9 +8,10 @@ from itertools import cycle, islice
 from random import Random
 
 from drills import wiring
+from drills.cli.listing import show_list
 from drills.cli.names import in_words, nearest
 from drills.cli.types import any_number, positive_number
-from drills.core.items import Item, Kind
+from drills.core.items import Item, ItemSet, Kind
 from drills.core.material import Material
 from drills.core.plans import LOCALES, BlockPlan
 from drills.core.problems import BadInput
@@ -18,10 +19,11 @@ from drills.exercises import EXERCISES, KINDS, check_block, make_items, names_of
 from drills.exercises.cloze.blind import blind_text
 from drills.exercises.cloze.coverage import coverage
 from drills.language import CONSTRUCTIONS
+from drills.schedule.checks import LETTERS
 
 
 def add(items: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
-    items.add_argument("--kind", required=True, choices=[kind.value for kind in KINDS])
+    items.add_argument("--kind", choices=[kind.value for kind in KINDS])
     items.add_argument(
         "--construction", metavar="NAME", help="a construction (match, act-out, question)"
     )
@@ -37,10 +39,21 @@ def add(items: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
     items.add_argument(
         "--blind", action="store_true", help="cloze items without their key, for readers to check"
     )
+    items.add_argument(
+        "--set",
+        choices=(ItemSet.TREATED.value, ItemSet.PROBE.value),
+        default=ItemSet.TREATED.value,
+        help="probe: what the checks of the plan in force ask",
+    )
+    items.add_argument("--list", choices=LETTERS, default=LETTERS[0], help="of --set probe")
     items.set_defaults(action=show_items)
 
 
 def show_items(options: argparse.Namespace) -> int:
+    if options.set == ItemSet.PROBE:
+        return show_list(options, _described)
+    if options.kind is None:
+        raise BadInput(f"Say of which kind: --kind {', '.join(kind.value for kind in KINDS)}.")
     material = wiring.material(options.locale or wiring.locale_of())
     if (options.coverage or options.blind) and options.kind != Kind.CLOZE:
         raise BadInput("--coverage and --blind are of cloze items. Add --kind cloze.")

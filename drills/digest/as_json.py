@@ -11,6 +11,7 @@ from typing import Any
 
 from drills.core.items import Target
 from drills.digest import wording
+from drills.digest.checks import Checks
 from drills.digest.values import (
     AnswerLine,
     Digest,
@@ -54,6 +55,7 @@ def as_json(digest: Digest) -> dict[str, Any]:
         "sessions": [_sitting(sitting) for sitting in digest.sittings],
         "lines": [_line(line) for line in digest.lines],
         "grids": [_grid(grid) for grid in digest.grids],
+        "checks": None if digest.checks is None else _checks(digest.checks),
         "errors": [_error(error) for error in digest.errors],
         "upcoming": [
             {"day": due_day.day.isoformat(), "due": [_due(due) for due in due_day.dues]}
@@ -113,6 +115,27 @@ def _grid(grid: Grid) -> dict[str, Any]:
             for cell in grid.cells
         ],
     }
+
+
+def _checks(checks: Checks) -> dict[str, Any]:
+    lines = [
+        {
+            "set": line.item_set.value,
+            "name": line.name,
+            "label": line.label,
+            "days": [
+                {
+                    "day": point.day.isoformat(),
+                    **_plain(point.right),
+                    **_plain(point.interval),
+                    "verdict": _plain(point.verdict),
+                }
+                for point in line.points
+            ],
+        }
+        for line in checks.lines
+    ]
+    return {**_plain(checks), "lines": lines}
 
 
 def _error(error: ErrorLine) -> dict[str, Any]:

@@ -20,6 +20,7 @@ from drills.core.records import (
     practice_day,
 )
 from drills.digest.alerts import alerts_of, is_hindered
+from drills.digest.checks import Checked, checks_of, practice_apart
 from drills.digest.counting import errors_of, lines_of
 from drills.digest.grids import grids_of
 from drills.digest.values import (
@@ -48,6 +49,7 @@ def make(
     earlier: Sequence[Entry] = (),
     today: date | None = None,
     notices: Sequence[str] = (),
+    checked: Checked | None = None,
 ) -> Digest:
     """The digest of the practice days `first` to `last`, both included.
 
@@ -57,16 +59,19 @@ def make(
     today: while the range is still running; days to come are then neither days without practice
     nor days on which anything was put off, and the plan asks nothing for them yet.
     notices: what the records themselves tell of damage or of the clock.
+    checked: all checks so far.
     """
     until = last if today is None else max(first - timedelta(days=1), min(last, today))
     turns = plan.sitting.day_turns_at_hour
     own = _within(entries, first, last, turns)
-    before = _within(earlier, date.min, first - timedelta(days=1), turns)
-    trials = latest_trials(own)
+    before, _ = practice_apart(_within(earlier, date.min, first - timedelta(days=1), turns))
+    practice, checking = practice_apart(own)
+    trials, practised = latest_trials(own), latest_trials(practice)
     sat = tuple(
-        _sitting_line(sitting, own) for sitting in dose.sittings(own, day_turns_at_hour=turns)
+        _sitting_line(sitting, practice)
+        for sitting in dose.sittings(practice, day_turns_at_hour=turns)
     )
-    lines = lines_of(trials, latest_trials(before), plan, labels)
+    lines = lines_of(practised, latest_trials(before), plan, labels)
     sat_before = dose.sittings(before, day_turns_at_hour=turns)
     return Digest(
         first=first,
@@ -88,10 +93,10 @@ def make(
             turns_at_hour=turns,
             tired_rise=plan.sitting.tired_rise,
         ),
-        dose=_dose(own, plan, first, until),
+        dose=_dose(practice, plan, first, until),
         sittings=sat,
         lines=lines,
-        errors=errors_of(trials, labels),
+        errors=errors_of(practised, labels),
         # Where targets stand is known for today only, however old the range is.
         upcoming=_upcoming(upcoming, labels, after=max(until, today or until), last=last),
         notes=tuple(
@@ -101,7 +106,10 @@ def make(
         ),
         quality=_quality(own, trials, sat, lines, notices),
         answers=tuple(_answer(trial, turns) for trial in trials),
-        grids=grids_of(trials),
+        grids=grids_of(practised),
+        checks=checks_of(
+            checked or Checked(), checking, plan.probes, labels, last=last, turns_at_hour=turns
+        ),
     )
 
 

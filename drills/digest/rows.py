@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+from collections.abc import Iterator
 from io import StringIO
 from typing import Any
 
@@ -47,11 +48,12 @@ COLUMNS = (
     "mean_first_help",
     "hindered",
     *("d_prime", "criterion", "yes_to_true", "true_of", "yes_to_false", "false_of"),
+    "checked_on",
 )
 
 
 def render_csv(digest: Digest) -> str:
-    """A heading, one row a line and one a cell of the grid, ended as RFC 4180 asks.
+    """A heading, one row a line, a cell of the grid and a day of a check, ended as RFC 4180 asks.
 
     Shares go from 0 to 1. Text that a spreadsheet could run as a formula starts with an
     apostrophe; numbers stay numbers.
@@ -66,7 +68,28 @@ def render_csv(digest: Digest) -> str:
             writer.writerow(
                 {key: _cell(value) for key, value in _grid_row(digest, grid, cell).items()}
             )
+    for row in _check_rows(digest):
+        writer.writerow({key: _cell(value) for key, value in row.items()})
     return out.getvalue()
+
+
+def _check_rows(digest: Digest) -> Iterator[dict[str, Any]]:
+    """One row a construction and day; `checked_on` is empty for practice."""
+    for line in () if digest.checks is None else digest.checks.lines:
+        for point in line.points:
+            yield {
+                **_head(digest),
+                "kind": Kind.MATCH.value,
+                "name": line.name,
+                "label": line.label,
+                "set": line.item_set.value,
+                "unaided_right": point.right.right,
+                "unaided_of": point.right.of,
+                "unaided_low": point.interval.low,
+                "unaided_high": point.interval.high,
+                "verdict": None if point.verdict is None else point.verdict.value,
+                "checked_on": point.day.isoformat(),
+            }
 
 
 def _grid_row(digest: Digest, grid: Grid, cell: GridCell) -> dict[str, Any]:

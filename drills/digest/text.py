@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from textwrap import wrap
 
 from drills.core.items import ItemSet
-from drills.digest import question_wording, wording
+from drills.digest import check_wording, question_wording, wording
+from drills.digest.checks import Checks
 from drills.digest.values import Digest, Line
 
 WIDTH = 78
@@ -29,6 +30,8 @@ def _parts(digest: Digest) -> Iterator[Iterator[str]]:
     yield _section("WRONG FIRST ANSWERS", _errors(digest))
     yield _section("GESTURES", _gestures(digest))
     yield _section("SESSIONS", _sessions(digest))
+    if digest.checks is not None:
+        yield _section(check_wording.TITLE.upper(), _checks(digest.checks))
     yield _section("DUE NEXT", _upcoming(digest))
     yield _section("NOTES", _notes(digest))
     yield _section("DATA QUALITY", _quality(digest))
@@ -177,6 +180,16 @@ def _sessions(digest: Digest) -> Iterator[str]:
             f"{wording.number(sitting.active_minutes):>8}{sitting.trials:>8}   "
             f"{wording.tired(sitting):<13} {wording.REASONS[sitting.reason]}"
         )
+
+
+def _checks(checks: Checks) -> Iterator[str]:
+    yield from _fold(check_wording.counted(checks))
+    for line in checks.lines:
+        yield from _fold(check_wording.heading(line))
+        for row in check_wording.rows(line):
+            told = f"{row.right} [{row.interval}], against guessing: {row.verdict}"
+            yield from _fold(f"{row.when}: {told}" if row.right else row.when, indent=4)
+    yield from _fold(check_wording.FOOT)
 
 
 def _upcoming(digest: Digest) -> Iterator[str]:

@@ -11,6 +11,7 @@ from drills.core.items import Foil, ItemSet, Kind, Target
 from drills.core.question_words import Grammar
 from drills.core.records import CloseReason
 from drills.core.words import Band
+from drills.digest.checks import Checks
 from drills.measures.accuracy import Share
 from drills.measures.chance import Verdict
 from drills.measures.cues import CueUse
@@ -243,6 +244,7 @@ class Digest:
     simulated: any of it was practised by a simulated patient.
     lines: sentences and words first, gestures after them, each in the order of the plan.
     grids: words against grammar, where that was practised.
+    checks: apart from practice, of which all else tells; None where none was done or is wanted.
     upcoming: days to come on which something is due as it stands today, to a week after `last`, or
     after today for a range that is past.
     """
@@ -265,6 +267,7 @@ class Digest:
     quality: Quality
     answers: tuple[AnswerLine, ...]
     grids: tuple[Grid, ...] = ()
+    checks: Checks | None = None
 
     @property
     def is_over(self) -> bool:

@@ -30,7 +30,7 @@ from drills.measures.intervals import Interval
 SIMULATED = "SIMULATED PATIENT: no person answered. Invented data."
 FOOT = (
     "Counts of home practice, for the treating therapist. No diagnosis, no norms. "
-    "Practice items adapt to the person: judge progress on probes, not on this page."
+    "Practice items adapt to the person: judge progress on checks without help, not on practice."
 )
 
 KINDS = {
@@ -119,9 +119,12 @@ TWO_CHOICES = "Of two choices, a second try is sure to be right: with help then 
 
 
 def interval(line: Line | GridCell) -> str:
-    if line.unaided.of < FEWEST_FOR_PERCENT:
-        return "too few"
-    return _span(line.interval)
+    return percent_span(line.unaided, line.interval)
+
+
+def percent_span(of: Share, between: Interval) -> str:
+    """`60 to 98`; `too few` below five trials."""
+    return "too few" if of.of < FEWEST_FOR_PERCENT else _span(between)
 
 
 def in_cell(cell: GridCell) -> str:

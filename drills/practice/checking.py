@@ -13,6 +13,7 @@ from drills.practice.probed import minutes_of, whole_check
 from drills.schedule.checks import CheckList, DueCheck, Phase, check_days, list_for, next_check
 
 if TYPE_CHECKING:
+    from drills.digest.checks import Checked
     from drills.practice.home import Home
     from drills.practice.session import Session
 
@@ -37,6 +38,14 @@ class Checking:
             whole=whole_check(plan),
             day_turns_at_hour=plan.sitting.day_turns_at_hour,
         )
+
+    @property
+    def checked(self) -> Checked:
+        """All that checks have come to, for the digest."""
+        from drills.digest.checks import Checked  # noqa: PLC0415 - the first screen needs none
+
+        trials = [trial for trial in self._trials if trial.asked.item_set is not ItemSet.TREATED]
+        return Checked(trials=trials, days=self.done)
 
     @property
     def due(self) -> DueCheck | None:

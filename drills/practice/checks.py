@@ -10,7 +10,14 @@ from drills.core.items import Item, Kind
 from drills.core.material import Material
 from drills.core.plans import BlockPlan, CueSettings, Plan, Probed, SessionRules, ShowText
 from drills.core.problems import BadInput
-from drills.exercises.probes import ProbeItems, ordered, probe_items
+from drills.exercises.probes import (
+    ProbeItems,
+    asked_in,
+    differences,
+    exemplars_of,
+    ordered,
+    probe_items,
+)
 from drills.practice.dealing import Block
 from drills.practice.probed import asked_of
 from drills.schedule.checks import CheckList
@@ -36,6 +43,22 @@ def items_of_check(plan: Plan, material: Material, chosen: CheckList) -> tuple[I
     if chosen.half is not None:
         return halves[chosen.half]
     return tuple(item for half in halves for item in half)
+
+
+def likeness(plan: Plan, material: Material) -> dict[str, dict[str, float]]:
+    """Construction -> standardised mean differences between what is probed and what is practised.
+
+    Of letters, of frequency, and of the share of each verb group or relation.
+    """
+    items = items_of_check(plan, material, CheckList(letter="A"))
+    lexicon = material.lexicon
+    return {
+        asked.construction: differences(
+            asked_in([item for item in items if item.construction == asked.construction], lexicon),
+            exemplars_of(asked.construction, lexicon, reserved=False),
+        )
+        for asked in asked_of(plan)
+    }
 
 
 def check_blocks(plan: Plan, material: Material, chosen: CheckList) -> tuple[Block, ...]:

@@ -9,6 +9,7 @@ from functools import cached_property
 from random import Random
 from typing import TYPE_CHECKING
 
+from drills.core.kinds import ItemSet
 from drills.core.records import Entry, SessionOpened, Trial, practice_day
 from drills.practice.chains import Chain, finished, last_chain, of_practice, told_of_new_signs
 
@@ -131,7 +132,7 @@ class Home:
         if chain is not None:
             minutes = chain.first.minutes
         opened = self.opening(now, seed=seed, chain=chain, minutes=minutes)
-        history = self.history()
+        history = self.history_of_practice()
         return Session(
             opened=opened,
             blocks=self._dealt(
@@ -191,7 +192,7 @@ class Home:
         from drills.practice.cueing import suggested_direction  # noqa: PLC0415 - see above
         from drills.practice.dealing import plan_targets  # noqa: PLC0415
 
-        history = self.history()
+        history = self.history_of_practice()
         found: dict[int, CueDirection] = {}
         targets = plan_targets(self.plan, self.material)
         for number, (block, own) in enumerate(zip(self.plan.blocks, targets, strict=True), 1):
@@ -217,6 +218,7 @@ class Home:
             earlier=earlier,
             today=self.day(),
             notices=self.records.notices,
+            checked=self.checking.checked,
         )
 
     def close(self) -> None:
@@ -267,6 +269,10 @@ class Home:
         if chain is None or chain.is_over or not self.is_as_opened(chain):
             return None
         return chain if self._left(chain) > 0 else None
+
+    def history_of_practice(self) -> tuple[Trial, ...]:
+        """The same without checks, which decide nothing of practice."""
+        return tuple(t for t in self.history() if t.asked.item_set is ItemSet.TREATED)
 
     def is_as_opened(self, chain: Chain) -> bool:
         """Whether plan and content are still those under which it was begun."""

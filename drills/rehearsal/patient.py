@@ -28,6 +28,12 @@ class Patient:
         self._rng = rng
         self._practised: Counter[str] = Counter()
 
+    def apart(self, rng: Random) -> Patient:
+        """The same patient, who learns with this one, with chance of its own."""
+        other = Patient(self._profile, self._lexicon, rng)
+        other._practised = self._practised
+        return other
+
     def share_understood(self, item: Item, cue_level: int) -> float:
         """How likely the item is understood, at this point of learning and with this help."""
         name = self._name(item)

@@ -63,6 +63,8 @@ class Rehearsal:
         self._profile = profile
         self._clock = _Clock(_morning(first))
         self._patient = Patient(profile, material.lexicon, self._rng)
+        # Chance of its own, so that practice is the same with checks and without.
+        self._checked = self._patient.apart(Random(f"{seed} checked"))
         self._home = Home(
             plan=plan,
             material=lambda: material,
@@ -76,7 +78,16 @@ class Rehearsal:
         )
 
     def run(self, weeks: int) -> Home:
-        """Practise for `weeks` and give the home; its clock stands at the end of the last day."""
+        """Practise for `weeks` and give the home; its clock stands at the end of the last day.
+
+        Where the plan wants checks, those of the baseline come in the days before the first, and
+        the others before practice on the day on which they are due.
+        """
+        probes = self._plan.probes
+        if probes.on:
+            for before in range(probes.baseline, 0, -1):
+                self._clock.move_to(_morning(self._first - timedelta(days=before)))
+                self._check()
         for week in range(weeks):
             for weekday in range(self._plan.dose.sessions_per_week):
                 day = self._first + timedelta(weeks=week, days=weekday % 7)
@@ -84,10 +95,35 @@ class Rehearsal:
                     continue
                 # A second session of the same day comes in the afternoon.
                 self._clock.move_to(_morning(day) + timedelta(hours=5 * (weekday // 7)))
+                if probes.on and not weekday // 7 and self._is_check_due():
+                    self._check()
+                    self._clock.wait(seconds=3600)
                 self._sit(self._home.start(resume=False))
         self._clock.move_to(_morning(self._first + timedelta(weeks=weeks, days=-1)))
         self._clock.wait(seconds=12 * 3600)
         return self._home
+
+    def _is_check_due(self) -> bool:
+        return self._home.checking.minutes_today() is not None
+
+    def _check(self) -> None:
+        """A whole sitting without help; nothing is learnt from it."""
+        session = self._home.checking.start()
+        session.check_in(tiredness=1, pain=False, new_signs=False)
+        while not isinstance(session.step, Finish):
+            if isinstance(session.step, Ask):
+                self._clock.wait(seconds=_PROMPT_SECONDS)
+                session.shown()
+                self._clock.wait(seconds=self._checked.latency_ms() / 1000)
+                session.choose(
+                    self._checked.choose(session.step.item, cue_level=0, removed=frozenset())
+                )
+                self._clock.wait(seconds=_FEEDBACK_SECONDS)
+                session.advance()
+            else:
+                self._clock.wait(seconds=self._plan.sitting.rest_seconds)
+                session.rested(tiredness=1, helped=False)
+        session.finish(tiredness=1, helped=False)
 
     def _sit(self, session: Session) -> None:
         tiredness = self._rng.choice((1, 1, 2))

@@ -5,15 +5,17 @@ construction that are kept for probes (exercises/reserve.py); lists.py makes the
 three orders; rules.py judges that nothing is both practised and probed.   tests/exercises.
 """
 
-from drills.exercises.probes.choosing import FEWEST_ITEMS, exemplars_of
+from drills.exercises.probes.choosing import BALANCED, asked_in, differences, exemplars_of
 from drills.exercises.probes.lists import ORDERS, ProbeItems, ordered, probe_items
 from drills.exercises.probes.rules import broken_law, shared
 
 __all__ = [
-    "FEWEST_ITEMS",
+    "BALANCED",
     "ORDERS",
     "ProbeItems",
+    "asked_in",
     "broken_law",
+    "differences",
     "exemplars_of",
     "ordered",
     "probe_items",

@@ -8,6 +8,8 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from random import Random
 
+from drills.core.items import Item
+from drills.core.meanings import Act, Described, Place
 from drills.core.words import Lexicon
 from drills.exercises.casting import Pair
 from drills.exercises.match import FAMILIES
@@ -22,7 +24,6 @@ from drills.exercises.probes.matching import (
 from drills.exercises.reserve import exemplar_key, is_reserved
 from drills.exercises.scenes import verb_groups
 
-FEWEST_ITEMS = 20
 BALANCED = 0.1
 """Standardised differences up to this count as none (Austin 2009, from memory)."""
 
@@ -134,6 +135,27 @@ def differences(chosen: Sequence[Exemplar], practised: Sequence[Exemplar]) -> di
             [float(each.stratum == name) for each in practised],
         )
     return found
+
+
+def asked_in(items: Sequence[Item], lexicon: Lexicon) -> tuple[Exemplar, ...]:
+    """The exemplars of probe items of one construction, spares that came in included."""
+    known = {
+        (each.act, frozenset(each.pair)): each
+        for each in exemplars_of(items[0].construction, lexicon, reserved=True)
+    }
+    return tuple(known[_act_and_words(item)] for item in items)
+
+
+def _act_and_words(item: Item) -> tuple[str, frozenset[str]]:
+    right = None if item.answer is None else item.options[item.answer].scene
+    meaning = None if right is None else right.meaning
+    if isinstance(meaning, Described):
+        meaning = meaning.act
+    if isinstance(meaning, Act):
+        return meaning.verb, frozenset((meaning.doer, meaning.done_to))
+    if isinstance(meaning, Place):
+        return str(meaning.relation), frozenset((meaning.thing, meaning.landmark))
+    raise TypeError(f"no probe shows {meaning}")
 
 
 def _apart(one: Sequence[float], other: Sequence[float]) -> float:
