@@ -12,6 +12,8 @@ from drills.practice.probed import asked_of
 
 def check_probes(plan: Plan, material: Material) -> tuple[Problem, ...]:
     """What the plan asks of checks that cannot be, or that would be practised as well."""
+    if any(check_block(block, material) for block in plan.blocks):
+        return ()  # what is practised is not known yet
     practised = _practised(plan, material)
     problems: list[Problem] = []
     known = names_of(Kind.MATCH, material)
@@ -48,6 +50,5 @@ def _practised(plan: Plan, material: Material) -> frozenset[str]:
     return frozenset(
         target.name.rpartition(":")[2]
         for block in plan.blocks
-        if not check_block(block, material)
         for target in targets_of(block, material)
     )

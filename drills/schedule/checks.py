@@ -86,11 +86,8 @@ def next_check(
         if number >= settings.baseline:
             return None
         return _due(Phase.BASELINE, number, max(after_last, today), settings)
-    missed = [
-        day
-        for weeks in settings.maintenance_weeks
-        if not any(each >= (day := last_practice + timedelta(weeks=weeks)) for each in done)
-    ]
+    wanted = [last_practice + timedelta(weeks=weeks) for weeks in settings.maintenance_weeks]
+    missed = [day for day in wanted if not done or done[-1] < day]
     has_stopped = today >= last_practice + timedelta(weeks=settings.maintenance_weeks[0])
     if has_stopped:
         # Only the newest of those that went by: one check cannot stand for two times.

@@ -99,8 +99,8 @@ def chosen_for(
     # A pair once, in one order; which word does it is settled below.
     fresh = [
         each
-        for each in exemplars_of(construction, lexicon, reserved=True)
-        if each.pair[0] < each.pair[1] and exemplar_key(each.act, each.pair) not in used
+        for each in _each_once(exemplars_of(construction, lexicon, reserved=True))
+        if exemplar_key(each.act, each.pair) not in used
     ]
     rng = Random(f"{seed} {construction} probes")
     taken = _fitting(quotas(Counter(each.stratum for each in practised), items), fresh)
@@ -113,6 +113,15 @@ def chosen_for(
         halves=(one, other),
         spares=tuple(rng.sample(rest, min(len(rest), 2 * SPARES))),
     )
+
+
+def _each_once(exemplars: Sequence[Exemplar]) -> list[Exemplar]:
+    """Each pair in one order; of two acts that look the same, behind and in front, by turns one."""
+    found: dict[tuple[str, frozenset[str]], list[Exemplar]] = {}
+    for each in exemplars:
+        if each.pair[0] < each.pair[1]:
+            found.setdefault(exemplar_key(each.act, each.pair), []).append(each)
+    return [acts[turn % len(acts)] for turn, acts in enumerate(found.values())]
 
 
 def references(practised: Sequence[Exemplar]) -> tuple[Spread, ...]:
