@@ -10,7 +10,7 @@ import pytest
 from scipy.stats import binomtest
 
 from drills.catalogue import load_profiles, read_plan
-from drills.core.items import Foil, Kind
+from drills.core.items import Foil, ItemSet, Kind
 from drills.core.material import Material
 from drills.core.plans import CueDirection, Plan
 from drills.core.profiles import Profile
@@ -176,3 +176,43 @@ def test_most_to_least_leads_a_learner_from_full_help_to_none(material: Material
     assert levels[0] == 7
     assert 0 in levels
     assert sum(levels[-10:]) < sum(levels[:10])
+
+
+def test_checks_come_before_practice_and_then_each_week(material: Material) -> None:
+    records = rehearsed(material, PROFILES["slow-but-steady"], weeks=3, seed=4)
+    opened = [each for each in records.entries() if isinstance(each, SessionOpened)]
+    checks = [(each.check, each.at.date()) for each in opened if each.check]
+    practice = [each.at.date() for each in opened if not each.check]
+    assert [name for name, _ in checks[:3]] == ["A", "B", "C"]
+    assert checks[2][1] < practice[0] == min(practice)
+    assert [name for name, _ in checks[3:]] == ["A1", "B2", "C1"][: len(checks) - 3]
+    assert 1 <= len(checks) - 3 <= 3
+    trials = latest_trials(records.entries())
+    asked = {each.session for each in opened if each.check}
+    assert all((t.asked.item_set is not ItemSet.TREATED) is (t.session in asked) for t in trials)
+
+
+def test_practice_is_the_same_with_checks_and_without(material: Material) -> None:
+    profile = PROFILES["slow-but-steady"]
+    bare = replace(STARTER, probes=replace(STARTER.probes, on=False))
+    answers = [
+        [
+            (trial.asked.item_id, trial.asked.target, trial.first and trial.first.choice)
+            for trial in latest_trials(
+                rehearsed(material, profile, weeks=1, seed=4, plan=plan).entries()
+            )
+            if trial.asked.item_set is ItemSet.TREATED
+        ]
+        for plan in (STARTER, bare)
+    ]
+    assert answers[0] == answers[1]
+
+
+def test_one_who_guesses_gets_half_of_a_check(material: Material) -> None:
+    records = rehearsed(material, KNOWS_NOTHING, weeks=1, seed=8)
+    trials = [
+        trial for trial in latest_trials(records.entries()) if trial.asked.item_set is ItemSet.PROBE
+    ]
+    right = sum(trial.unaided_right for trial in trials)
+    assert len(trials) >= 120
+    assert binomtest(right, len(trials), 0.5).pvalue > 0.001
