@@ -32,8 +32,6 @@ from drills.exercises.events import (
     CONSTRUCTIONS_ACTED,
     WHO_DOES_IT,
     Event,
-    asked_doer,
-    doer_named,
     gifts,
     is_of_giving,
     names_both,
@@ -52,7 +50,7 @@ from drills.exercises.match import LONGEST_RUN
 from drills.exercises.reasons import WhyWrong
 from drills.exercises.reserve import open_pairs
 from drills.exercises.scenes import verb_groups, verbs_of
-from drills.language import realise, restated
+from drills.language import Role, ask_about, realise, restated, tell_doer
 
 ONE_GOES = "One goes away."
 FEWEST = 2
@@ -208,7 +206,7 @@ def _item(batch: Batch, target: Target, event: Event, figures: Sequence[str], si
         target=target,
         construction=target.name,
         level="",
-        prompt=f"{WHO_DOES_IT} {second_question(event)}",
+        prompt=f"{WHO_DOES_IT} {second_question(event, lexicon)}",
         sentence=sentence.text,
         spoken=Utterance(phrases=(*sentence.spoken.phrases, WHO_DOES_IT)),
         restated=plain,
@@ -218,10 +216,10 @@ def _item(batch: Batch, target: Target, event: Event, figures: Sequence[str], si
         cues=comprehension_ladder(
             sentence=sentence,
             asked=sentence.spoken,
-            role_question=asked_doer(event, lexicon),
+            role_question=ask_about(event, Role.DOER, lexicon).text,
             removes=_without_one(batch, casts, figures, right),
             removal=ONE_GOES,
-            named=doer_named(event, lexicon),
+            named=tell_doer(event, lexicon).text,
             answer_text=said(event, lexicon).text,
             answer=figures.index(right[1]),
         ),

@@ -18,17 +18,15 @@ from drills.core.kinds import Side
 from drills.core.meanings import Act, Described, Meaning, Scene, Transfer, Undergone
 from drills.core.words import Band, Lexicon, Sentence
 from drills.exercises.casting import Pair
-from drills.exercises.match import named_doer
 from drills.exercises.scenes import act_pairs
 from drills.exercises.showing import COLUMNS, LARGE_LINES, Showing
-from drills.language import CONSTRUCTIONS, Role, ask_about, realise
+from drills.language import CONSTRUCTIONS, realise
 from drills.pictures import can_draw, tells_apart
 
 Event = Act | Transfer
 
 WHO_DOES_IT = "Who does it?"
 DONE_TO = "Who is it done to?"
-TO_WHOM = "To whom?"
 
 CONSTRUCTIONS_ACTED = (
     "active",
@@ -185,21 +183,6 @@ def words_of(event: Event, lexicon: Lexicon) -> tuple[str, ...]:
     return (verb, nouns[event.doer].singular, nouns[event.done_to].singular)
 
 
-def asked_doer(event: Event, lexicon: Lexicon) -> str:
-    """ "Who was pushing?" """
-    if isinstance(event, Act):
-        return ask_about(event, Role.DOER, lexicon).text
-    return f"Who was {lexicon.transfers[event.verb].ing} it?"
-
-
-def doer_named(event: Event, lexicon: Lexicon) -> str:
-    """ "The nurse pushed." """
-    if isinstance(event, Act):
-        return named_doer(event, lexicon)
-    past = lexicon.transfers[event.verb].past
-    return f"The {lexicon.nouns[event.doer].singular} {past} it."
-
-
 # An item as it is played
 
 
@@ -237,8 +220,11 @@ def places_of(item: Item, index: int) -> tuple[int, int]:
 
 def questions(item: Item) -> tuple[str, str]:
     """What is asked in turn: for the doer, then for the other."""
-    return WHO_DOES_IT, second_question(events_of(item)[0])
+    return WHO_DOES_IT, item.prompt.removeprefix(f"{WHO_DOES_IT} ")
 
 
-def second_question(event: Event) -> str:
-    return TO_WHOM if isinstance(event, Transfer) else DONE_TO
+def second_question(event: Event, lexicon: Lexicon) -> str:
+    """ "Who is it done to?"; of giving, "Who is it given to?"."""
+    if isinstance(event, Transfer):
+        return f"Who is it {lexicon.transfers[event.verb].past_participle} to?"
+    return DONE_TO

@@ -42,6 +42,7 @@ from drills.language.questions import (
 )
 from drills.language.roles import Role
 from drills.language.statements import EASY, HARD, restate_fact, state_fact
+from drills.language.unsaid import tell_doer
 
 __all__ = [
     "CONSTRUCTIONS",
@@ -83,4 +84,5 @@ __all__ = [
     "restate_fact",
     "restated",
     "state_fact",
+    "tell_doer",
 ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drills.core.meanings import Act, Comparison, Meaning, Order, Place, State, Tense
+from drills.core.meanings import Act, Comparison, Meaning, Order, Place, State, Tense, Transfer
 from drills.core.words import Lexicon, Noun, Part, Sentence, Sort
 from drills.language.abstract import (
     Form,
@@ -21,12 +21,19 @@ from drills.language.plain import restate
 from drills.language.predicates import inverted
 from drills.language.roles import Role, check_roles
 from drills.language.steps import finish
+from drills.language.unsaid import someone
 
 
 def ask_doer(act: Act, lexicon: Lexicon) -> Sentence:
-    """ "Who pulled?" """
+    """ "Who pulled?", "Who covered someone?" """
     return _question(
-        act, (pronoun("who", Role.ASKED), finite(act.verb, act.tense, Role.ASKED)), lexicon
+        act,
+        (
+            pronoun("who", Role.ASKED),
+            finite(act.verb, act.tense, Role.ASKED),
+            *someone(act, lexicon),
+        ),
+        lexicon,
     )
 
 
@@ -43,18 +50,20 @@ def ask_done_to(act: Act, lexicon: Lexicon) -> Sentence:
     )
 
 
-def ask_about(meaning: Act | Place, role: Role, lexicon: Lexicon) -> Sentence:
+def ask_about(meaning: Act | Transfer | Place, role: Role, lexicon: Lexicon) -> Sentence:
     """The question that turns the mind to one part, as a cue.
 
-    "Who was pushing?", "Who was being pushed?", "Where is the cup?". The act is asked about as
-    under way, as a picture shows it.   Raises: ValueError for a role that is not asked about.
+    "Who was pushing?", "Who was giving it?", "Who was being pushed?", "Where is the cup?". The act
+    is asked about as under way, as a picture shows it.
+    Raises: ValueError for a role that is not asked about.
     """
     asked = pronoun("who", Role.ASKED)
-    if isinstance(meaning, Act) and role is Role.DOER:
+    if isinstance(meaning, Act | Transfer) and role is Role.DOER:
         words: Phrase = (
             asked,
             finite_small("be", meaning.tense, Role.ASKED),
-            Word(lemma=meaning.verb, part=Part.VERB, form=Form.ING),
+            infinite(meaning.verb, Form.ING),
+            *someone(meaning, lexicon),
         )
     elif isinstance(meaning, Act) and role is Role.DONE_TO:
         words = (

@@ -87,5 +87,5 @@ def test_the_doer_is_named_without_the_other(material: Material) -> None:
         assert done_to not in named
         asked = cue_of(item, CueKind.ROLE_QUESTION).text
         assert asked.startswith("Who was ")
-        assert asked.endswith("ing?")
+        assert asked.endswith(("ing?", "ing someone?", "ing another animal?"))
         assert verb[:3] in asked

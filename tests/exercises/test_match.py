@@ -376,7 +376,7 @@ HELP = {
     "pronoun-reference": ("Who was being ", "The "),
     "before-reversed": ("What did the ", "First the "),
     "comparative": ("Wh", "The "),
-    "dative": ("Who was ", "It was the "),
+    "dative": ("Who was ", "The "),
 }
 
 
@@ -387,6 +387,13 @@ def test_help_is_of_the_meaning(name: str, material: Material) -> None:
         texts = {cue.level: cue.text for cue in item.cues}
         assert texts[4].startswith(asks)
         assert texts[6].startswith(tells)
+
+
+def test_help_with_a_report_says_neither_him_nor_himself(material: Material) -> None:
+    """ "The king washed." would say himself, "The king washed someone." would say him."""
+    for item in dealt(material, "pronoun-reference", 2):
+        (named,) = [cue.text for cue in item.cues if cue.kind is CueKind.NAME_DOER]
+        assert named.endswith(" did it.")
 
 
 def test_a_set_is_passed_on(material: Material) -> None:

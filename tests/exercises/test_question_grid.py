@@ -154,7 +154,7 @@ def test_help_says_it_shortly_then_says_what_is_so(items: list[Item]) -> None:
     for item in items:
         texts = {cue.level: cue.text for cue in item.cues}
         doer, verb, done_to = read(item.sentence)
-        short = re.match(r"^Put shortly: an? (\w+) (\w+) an? (\w+)\.\nIs this true\?$", texts[4])
+        short = re.match(r"^In short: an? (\w+) (\w+) an? (\w+)\.\nIs this true\?$", texts[4])
         assert short is not None
         assert (short[1], short[3]) == (doer, done_to)
         so = re.match(r"^An? (\w+) (\w+) an? (\w+)\.$", texts[6])

@@ -46,8 +46,8 @@ CUP = Place(relation=Relation.BEHIND, thing="cup", landmark="bell")
 @pytest.mark.parametrize(
     ("tense", "doer", "done_to"),
     [
-        (Tense.PAST, "Who fed?", "Who was fed?"),
-        (Tense.PRESENT, "Who feeds?", "Who is fed?"),
+        (Tense.PAST, "Who fed someone?", "Who was fed?"),
+        (Tense.PRESENT, "Who feeds someone?", "Who is fed?"),
     ],
 )
 def test_a_question_asks_for_one_part_in_the_tense_of_the_act(
@@ -77,8 +77,8 @@ def test_the_two_questions_of_every_verb_differ(lexicon: Lexicon) -> None:
 
 def test_the_role_question_asks_about_the_act_under_way(lexicon: Lexicon) -> None:
     now = replace(FEED, tense=Tense.PRESENT)
-    assert ask_about(now, Role.DOER, lexicon).text == "Who is feeding?"
-    assert ask_about(FEED, Role.DOER, lexicon).text == "Who was feeding?"
+    assert ask_about(now, Role.DOER, lexicon).text == "Who is feeding someone?"
+    assert ask_about(FEED, Role.DOER, lexicon).text == "Who was feeding someone?"
     assert ask_about(now, Role.DONE_TO, lexicon).text == "Who is being fed?"
     assert ask_about(FEED, Role.DONE_TO, lexicon).text == "Who was being fed?"
     assert ask_about(CUP, Role.THING, lexicon).text == "Where is the cup?"

@@ -22,7 +22,7 @@ from drills.core.meanings import Act
 from drills.core.plans import BlockPlan
 from drills.exercises.exercise import Exercise
 from drills.exercises.match.families import FAMILIES, NOT_SHOWN
-from drills.exercises.match.helping import named_doer
+from drills.exercises.match.helping import named_done_to
 from drills.exercises.match.making import make
 from drills.exercises.match.rules import LONGEST_RUN, MATCH_RULES
 from drills.exercises.scenes import verb_groups
@@ -35,7 +35,7 @@ __all__ = [
     "MATCH_RULES",
     "NOT_SHOWN",
     "act_constructions",
-    "named_doer",
+    "named_done_to",
 ]
 
 

@@ -13,7 +13,7 @@ from drills.core.meanings import Act, Meaning, Undergone
 from drills.core.words import Band, Lexicon, Sex, Sort
 from drills.exercises.casting import Pair
 from drills.exercises.match.family import Case, Family, Wish, Wrong
-from drills.exercises.match.helping import help_of_act, help_of_undergone
+from drills.exercises.match.helping import help_of_doer, help_of_undergone
 from drills.exercises.reasons import WhyWrong
 from drills.exercises.scenes import act_pairs, made_out, nouns_like, other_verbs, verbs_of
 from drills.pictures import can_draw
@@ -67,7 +67,7 @@ ACTS = Family(
     pairs=pairs,
     cases=_cases,
     others=(other_act, other_actor),
-    helps=help_of_act,
+    helps=help_of_doer,
 )
 
 
@@ -160,5 +160,5 @@ PRONOUNS = Family(
     pairs=_pronoun_pairs,
     cases=_pronoun_cases,
     others=(other_act,),
-    helps=help_of_act,
+    helps=help_of_doer,
 )

@@ -30,6 +30,7 @@ from drills.language import (
     ask_whether,
     realise,
     restate,
+    tell_doer,
 )
 
 _PLACE_NAMES = {
@@ -46,47 +47,36 @@ def plainly(case: Case) -> Meaning:
     return case.right.act if isinstance(case.right, Described) and case.is_question else case.told
 
 
-def named_doer(meaning: Act | Place, lexicon: Lexicon) -> str:
-    """Who does it, or what is there, and no more: "The sailor pushed."."""
-    if isinstance(meaning, Place):
-        verb = "is" if meaning.tense is Tense.PRESENT else "was"
-        where = _PLACE_NAMES[meaning.relation]
-        return f"The {lexicon.nouns[meaning.thing].singular} {verb} {where}."
-    word = lexicon.verbs[meaning.verb]
-    does = word.past if meaning.tense is Tense.PAST else f"is {word.ing}"
-    return f"The {lexicon.nouns[meaning.doer].singular} {does}."
-
-
-def _named_done_to(act: Act, lexicon: Lexicon) -> str:
+def named_done_to(act: Act, lexicon: Lexicon) -> str:
+    """Who it is done to, and no more: "The sailor was pushed."."""
     told = Undergone(verb=act.verb, done_to=act.done_to, tense=act.tense, aspect=act.aspect)
     return realise(told, "short-passive", lexicon).text
 
 
-def help_of_act(_told: Meaning, act: Act, lexicon: Lexicon) -> Help:
+def help_of_doer(_told: Meaning, event: Act | Transfer, lexicon: Lexicon) -> Help:
     return Help(
-        role_question=ask_about(act, Role.DOER, lexicon).text,
-        named=named_doer(act, lexicon),
+        role_question=ask_about(event, Role.DOER, lexicon).text,
+        named=tell_doer(event, lexicon).text,
     )
 
 
 def help_of_described(told: Meaning, right: Described, lexicon: Lexicon) -> Help:
-    return help_of_act(told, right.act, lexicon)
+    return help_of_doer(told, right.act, lexicon)
 
 
 def help_of_undergone(_told: Meaning, act: Act, lexicon: Lexicon) -> Help:
     """The sentence tells the done-to alone, so that is what is asked; the picture has the doer."""
     return Help(
         role_question=ask_about(act, Role.DONE_TO, lexicon).text,
-        named=named_doer(act, lexicon),
+        named=tell_doer(act, lexicon).text,
     )
 
 
 def help_of_negation(act: Act, _right: Meaning, lexicon: Lexicon) -> Help:
     happens = replace(act, negated=False)
-    noun, verb = lexicon.nouns[act.doer], lexicon.verbs[act.verb]
     return Help(
         role_question=ask_whether(happens, happens, lexicon).text,
-        named=f"The {noun.singular} is not {verb.ing}.",
+        named=tell_doer(act, lexicon).text,
         named_is_doer=False,
     )
 
@@ -95,7 +85,7 @@ def help_of_question(_told: Meaning, right: Described, lexicon: Lexicon) -> Help
     """Help turns to the one who is *not* asked about, since the other would be the answer."""
     act, doer_is_known = right.act, right.who is Part.DONE_TO
     role = Role.DOER if doer_is_known else Role.DONE_TO
-    named = named_doer(act, lexicon) if doer_is_known else _named_done_to(act, lexicon)
+    named = tell_doer(act, lexicon).text if doer_is_known else named_done_to(act, lexicon)
     return Help(
         role_question=ask_about(act, role, lexicon).text,
         named=named,
@@ -104,9 +94,11 @@ def help_of_question(_told: Meaning, right: Described, lexicon: Lexicon) -> Help
 
 
 def help_of_place(place: Place, _right: Meaning, lexicon: Lexicon) -> Help:
+    be = "is" if place.tense is Tense.PRESENT else "was"
+    thing, where = lexicon.nouns[place.thing], _PLACE_NAMES[place.relation]
     return Help(
         role_question=ask_about(place, Role.THING, lexicon).text,
-        named=named_doer(place, lexicon),
+        named=f"The {thing.singular} {be} {where}.",
     )
 
 
@@ -119,11 +111,12 @@ def help_of_count(told: Activity | State, _right: Meaning, lexicon: Lexicon) -> 
 
 
 def help_of_report(report: Report, _right: Meaning, lexicon: Lexicon) -> Help:
+    """No verb with the doer: "The king washed." says himself, "someone" says him."""
     act = report.act
     asked = Act(verb=act.verb, doer=act.doer, done_to=report.speaker, tense=act.tense)
     return Help(
         role_question=ask_about(asked, Role.DONE_TO, lexicon).text,
-        named=named_doer(act, lexicon),
+        named=f"The {lexicon.nouns[act.doer].singular} did it.",
     )
 
 
@@ -140,14 +133,6 @@ def help_of_comparison(comparison: Comparison, _right: Meaning, lexicon: Lexicon
         role_question=ask_more(comparison, lexicon).text,
         named=_first_clause(restate(comparison, lexicon)),
         named_is_doer=False,
-    )
-
-
-def help_of_transfer(transfer: Transfer, _right: Meaning, lexicon: Lexicon) -> Help:
-    verb, doer = lexicon.transfers[transfer.verb], lexicon.nouns[transfer.doer]
-    return Help(
-        role_question=f"Who was {verb.ing}?",
-        named=f"It was the {doer.singular}.",
     )
 
 

@@ -17,7 +17,7 @@ from drills.core.words import Band, Lexicon, Sort
 from drills.exercises.casting import Pair
 from drills.exercises.match.acts import exchanged, false_noun
 from drills.exercises.match.family import Case, Family, Wish, Wrong
-from drills.exercises.match.helping import help_of_transfer
+from drills.exercises.match.helping import help_of_doer
 from drills.exercises.scenes import nouns_like
 from drills.pictures import can_draw
 
@@ -94,6 +94,6 @@ TRANSFERS = Family(
     pairs=_pairs,
     cases=_cases,
     others=(_other_one,),
-    helps=help_of_transfer,
+    helps=help_of_doer,
     grouped=False,
 )

@@ -6,16 +6,22 @@ from collections import Counter
 from collections.abc import Iterator
 from random import Random
 
+from drills.core.items import Cue, CueKind, Item, Option, Target
 from drills.core.material import Material
-from drills.core.meanings import Act, Described, Meaning, Role
-from drills.core.words import Lexicon
+from drills.core.meanings import Act, Described, Meaning
+from drills.core.meanings import Role as Part
+from drills.core.words import Lexicon, Sentence
 from drills.exercises.casting import Casting
 from drills.exercises.choices import content_words
+from drills.exercises.cues import say
 from drills.exercises.exercise import Batch
+from drills.exercises.match import named_done_to
 from drills.exercises.question.form import part_of
+from drills.exercises.question.ladder import question_ladder, stressed
+from drills.exercises.question.making import item_of, said
 from drills.exercises.reserve import open_pairs
 from drills.exercises.scenes import act_pairs, verb_groups, verbs_of
-from drills.language import CONSTRUCTIONS, realise
+from drills.language import CONSTRUCTIONS, Role, ask_about, realise, tell_doer
 
 TELLING = (
     "active",
@@ -28,9 +34,6 @@ TELLING = (
 )
 """Constructions that tell an act so that both of the two can be asked for by name."""
 
-TURNS_ROUND = frozenset({"dry", "feed", "shelter", "stop", "wake", "wash", "weigh"})
-"""Verbs that without an object may be said of the other one: whoever is woken woke."""
-
 LONGEST_RUN = 3
 """Most times running that the right answer may stand in one place. Common practice."""
 
@@ -39,16 +42,7 @@ Told = Act | Described
 
 
 def has_verbs(material: Material, _part: str) -> bool:
-    return bool(askable_groups(material.lexicon))
-
-
-def askable_verbs(lexicon: Lexicon, group: str) -> tuple[str, ...]:
-    """Verbs of a group of which "Who pulled?" asks for the doer alone."""
-    return tuple(verb for verb in verbs_of(lexicon, group) if verb not in TURNS_ROUND)
-
-
-def askable_groups(lexicon: Lexicon) -> tuple[str, ...]:
-    return tuple(group for group in verb_groups(lexicon) if askable_verbs(lexicon, group))
+    return bool(verb_groups(material.lexicon))
 
 
 def act_of(told: Meaning | None) -> Act:
@@ -68,14 +62,14 @@ def told_acts(batch: Batch) -> Iterator[Told]:
     )
     states = _States(batch.rng, lexicon)
     for target in batch.targets:
-        verbs = askable_verbs(lexicon, target.group)
+        verbs = verbs_of(lexicon, target.group)
         verb, (doer, done_to) = casting.choose(target.name, verbs)
         act = Act(verb=verb, doer=doer, done_to=done_to)
         construction = part_of(target.name)
         if CONSTRUCTIONS[construction].meaning_type is Act:
             yield act
             continue
-        who = Role.DOER if construction == "subject-relative" else Role.DONE_TO
+        who = Part.DOER if construction == "subject-relative" else Part.DONE_TO
         state = None if construction == "object-relative-right" else states.next()
         yield Described(act=act, who=who, state=state)
 
@@ -107,7 +101,52 @@ def clause(act: Act, lexicon: Lexicon) -> str:
     return realise(act, "active", lexicon).text
 
 
-def named_done_to(act: Act, lexicon: Lexicon) -> str:
-    """Who it is done to, and no more: "The sailor was pushed."."""
-    passive = realise(act, "full-passive", lexicon)
-    return f"{' '.join(passive.spoken.phrases[:2])}."
+def named(act: Act, role: Role, lexicon: Lexicon) -> Cue:
+    """Level 6: one of the two with what is true of that one."""
+    if role is Role.DOER:
+        text, kind = tell_doer(act, lexicon).text, CueKind.NAME_DOER
+    else:
+        text, kind = named_done_to(act, lexicon), CueKind.HINT
+    return Cue(level=6, kind=kind, text=text, spoken=say(text))
+
+
+def item_of_act(
+    batch: Batch,
+    target: Target,
+    told: Told,
+    *,
+    question: Sentence,
+    options: tuple[Option, ...],
+    answer: int,
+    turns_to: Role,
+) -> Item:
+    """The item that tells of an act and asks `question` of it.
+
+    turns_to: the part that help turns the mind to, and names.
+    """
+    lexicon = batch.material.lexicon
+    act, construction = act_of(told), part_of(target.name)
+    sentence = realise(told, construction, lexicon)
+    spoken = said(sentence.spoken, question.spoken)
+    return item_of(
+        batch,
+        target,
+        construction=construction,
+        sentence=sentence.text,
+        question=question,
+        spoken=spoken,
+        restated=realise(act, "active", lexicon).spoken,
+        options=options,
+        answer=answer,
+        cues=question_ladder(
+            asked=spoken,
+            text=stressed(sentence),
+            turns=ask_about(act, turns_to, lexicon).text,
+            options=options,
+            told=named(act, turns_to, lexicon),
+            answer_text=sentence.plain,
+            answer=answer,
+        ),
+        meaning=told,
+        words=words_of(told, lexicon),
+    )

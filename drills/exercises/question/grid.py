@@ -129,7 +129,7 @@ def _item(
             asked=spoken,
             text=stressed(sentence),
             # What is said, in the easiest grammar; then what is so.
-            turns=hint(4, f"Put shortly: {_lowered(sentence.plain)}", QUESTION_TEXT),
+            turns=hint(4, f"In short: {_lowered(sentence.plain)}", QUESTION_TEXT),
             told=hint(6, truth.text),
             answer_text=f"{verdict} {truth.text}",
             answer=answer,

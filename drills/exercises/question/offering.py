@@ -9,7 +9,7 @@ from drills.core.items import Item, Kind, Target
 from drills.core.material import Material
 from drills.core.plans import BlockPlan
 from drills.exercises.exercise import Batch, Exercise
-from drills.exercises.question.acts import TELLING, askable_groups
+from drills.exercises.question.acts import TELLING
 from drills.exercises.question.before_after import BEFORE_AFTER
 from drills.exercises.question.comparing import COMPARISON
 from drills.exercises.question.form import BETWEEN, Form, form_of
@@ -18,6 +18,7 @@ from drills.exercises.question.kin import KIN
 from drills.exercises.question.what_happened import WHAT_HAPPENED
 from drills.exercises.question.who_did_what import WHO_DID_WHAT, WITH_NEITHER
 from drills.exercises.question.yes_no import YES_NO
+from drills.exercises.scenes import verb_groups
 
 FORMS: Mapping[str, Form] = MappingProxyType(
     {
@@ -51,7 +52,7 @@ def _form(name: str) -> Form:
 
 def _groups(material: Material, names: Sequence[str]) -> tuple[str, ...]:
     if any(_form(_whole(name)).by_verbs for name in names):
-        return askable_groups(material.lexicon)
+        return verb_groups(material.lexicon)
     return ()
 
 
@@ -59,7 +60,7 @@ def _targets(block: BlockPlan, material: Material) -> tuple[Target, ...]:
     found: list[Target] = []
     groups = [
         group
-        for group in askable_groups(material.lexicon)
+        for group in verb_groups(material.lexicon)
         if not block.groups or group in block.groups
     ]
     for name in map(_whole, block.names):

@@ -18,16 +18,14 @@ from drills.exercises.question.acts import (
     act_of,
     clause,
     has_verbs,
+    item_of_act,
     told_acts,
-    words_of,
 )
-from drills.exercises.question.form import Form, part_of
-from drills.exercises.question.ladder import question_ladder, stressed
-from drills.exercises.question.making import item_of, placed, right, said, wrong
-from drills.exercises.question.who_did_what import named
+from drills.exercises.question.form import Form
+from drills.exercises.question.making import placed, right, wrong
 from drills.exercises.reasons import WhyWrong
 from drills.exercises.scenes import other_verb
-from drills.language import Role, ask_about, ask_what_happened, realise
+from drills.language import Role, ask_what_happened
 
 NAME = "what-happened"
 
@@ -50,38 +48,20 @@ def _make(batch: Batch) -> tuple[Item, ...]:
 
 
 def _item(batch: Batch, target: Target, told: Told, answer: int, base: int) -> Item:
-    lexicon = batch.material.lexicon
-    act, construction = act_of(told), part_of(target.name)
-    sentence = realise(told, construction, lexicon)
-    question = ask_what_happened(act, lexicon)
+    lexicon, act = batch.material.lexicon, act_of(told)
     back = act.reversed()
     foils = [wrong(clause(back, lexicon), Foil.REVERSAL, WhyWrong.FALSE_ROLE)]
     for number in range(batch.options - 2):
         foils += _other_verb(batch, (act, back)[(base + number) % 2], foils)
     place = min(answer, len(foils))
-    options = placed(right(clause(act, lexicon)), foils, place, batch.rng.shuffle)
-    spoken = said(sentence.spoken, question.spoken)
-    return item_of(
+    return item_of_act(
         batch,
         target,
-        construction=construction,
-        sentence=sentence.text,
-        question=question,
-        spoken=spoken,
-        restated=realise(act, "active", lexicon).spoken,
-        options=options,
+        told,
+        question=ask_what_happened(act, lexicon),
+        options=placed(right(clause(act, lexicon)), foils, place, batch.rng.shuffle),
         answer=place,
-        cues=question_ladder(
-            asked=spoken,
-            text=stressed(sentence),
-            turns=ask_about(act, Role.DOER, lexicon).text,
-            options=options,
-            told=named(act, Role.DOER, lexicon),
-            answer_text=sentence.plain,
-            answer=place,
-        ),
-        meaning=told,
-        words=words_of(told, lexicon),
+        turns_to=Role.DOER,
     )
 
 

@@ -8,31 +8,26 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from drills.core.items import Cue, CueKind, Foil, Item, Option, Target
-from drills.core.meanings import Act, Asked
+from drills.core.items import Foil, Item, Target
+from drills.core.meanings import Asked
 from drills.core.meanings import Role as Part
-from drills.core.words import Lexicon, Sentence
 from drills.exercises.balance import spread, without_runs
-from drills.exercises.cues import say
 from drills.exercises.exercise import Batch
-from drills.exercises.match import named_doer
 from drills.exercises.question.acts import (
     LONGEST_RUN,
     TELLING,
     Told,
     act_of,
     has_verbs,
-    named_done_to,
+    item_of_act,
     told_acts,
-    words_of,
 )
-from drills.exercises.question.form import Form, form_of, part_of
+from drills.exercises.question.form import Form, form_of
 from drills.exercises.question.keys import NEITHER
-from drills.exercises.question.ladder import question_ladder, stressed
-from drills.exercises.question.making import item_of, placed, right, said, wrong
+from drills.exercises.question.making import placed, right, wrong
 from drills.exercises.question.rules import with_neither
 from drills.exercises.reasons import WhyWrong
-from drills.language import Role, answer_name, ask_about, ask_doer, ask_done_to, realise
+from drills.language import Role, answer_name, ask_doer, ask_done_to, realise
 
 NAME = "who-did-what"
 NEITHER_NAME = with_neither(NAME)
@@ -71,14 +66,14 @@ def _item(batch: Batch, target: Target, told: Told, role: Role, answer: int) -> 
         options = (*options, wrong(NEITHER, Foil.NOUN, WhyWrong.FALSE_NOUN))
     # Help turns to the one who is not asked about, since the other would be the answer.
     turned = Role.DONE_TO if role is Role.DOER else Role.DOER
-    return _made(
+    return item_of_act(
         batch,
         target,
         told,
         question=ask(act, lexicon),
         options=options,
         answer=answer,
-        turned=turned,
+        turns_to=turned,
     )
 
 
@@ -104,62 +99,15 @@ def _caught(batch: Batch, target: Target, told: Told, role: Role, answer: int) -
         ),
         right(NEITHER),
     )
-    return _made(
+    return item_of_act(
         batch,
         target,
         told,
         question=realise(third, construction, lexicon),
         options=options,
         answer=len(names),
-        turned=Role.DOER,
+        turns_to=Role.DOER,
     )
-
-
-def _made(
-    batch: Batch,
-    target: Target,
-    told: Told,
-    *,
-    question: Sentence,
-    options: tuple[Option, ...],
-    answer: int,
-    turned: Role,
-) -> Item:
-    lexicon = batch.material.lexicon
-    act, construction = act_of(told), part_of(target.name)
-    sentence = realise(told, construction, lexicon)
-    spoken = said(sentence.spoken, question.spoken)
-    return item_of(
-        batch,
-        target,
-        construction=construction,
-        sentence=sentence.text,
-        question=question,
-        spoken=spoken,
-        restated=realise(act, "active", lexicon).spoken,
-        options=options,
-        answer=answer,
-        cues=question_ladder(
-            asked=spoken,
-            text=stressed(sentence),
-            turns=ask_about(act, turned, lexicon).text,
-            options=options,
-            told=named(act, turned, lexicon),
-            answer_text=sentence.plain,
-            answer=answer,
-        ),
-        meaning=told,
-        words=words_of(told, lexicon),
-    )
-
-
-def named(act: Act, role: Role, lexicon: Lexicon) -> Cue:
-    """Level 6: one of the two with what is true of that one."""
-    if role is Role.DOER:
-        text, kind = named_doer(act, lexicon), CueKind.NAME_DOER
-    else:
-        text, kind = named_done_to(act, lexicon), CueKind.HINT
-    return Cue(level=6, kind=kind, text=text, spoken=say(text))
 
 
 WHO_DID_WHAT = Form(name=NAME, parts=TELLING, by_verbs=True, is_there=has_verbs, make=_make)

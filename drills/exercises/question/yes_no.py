@@ -16,16 +16,14 @@ from drills.exercises.question.acts import (
     Told,
     act_of,
     has_verbs,
+    item_of_act,
     told_acts,
-    words_of,
 )
-from drills.exercises.question.form import Form, part_of
-from drills.exercises.question.ladder import question_ladder, stressed
-from drills.exercises.question.making import item_of, said, yes_or_no
-from drills.exercises.question.who_did_what import named
+from drills.exercises.question.form import Form
+from drills.exercises.question.making import yes_or_no
 from drills.exercises.reasons import WhyWrong
 from drills.exercises.scenes import other_verb
-from drills.language import Role, ask_about, ask_whether, holds, realise
+from drills.language import Role, ask_whether, holds
 
 NAME = "yes-no"
 
@@ -48,8 +46,7 @@ def _make(batch: Batch) -> tuple[Item, ...]:
 
 
 def _item(batch: Batch, target: Target, told: Told, *, is_so: bool, way: Foil) -> Item:
-    lexicon = batch.material.lexicon
-    act, construction = act_of(told), part_of(target.name)
+    lexicon, act = batch.material.lexicon, act_of(told)
     asked, foil, why = act, Foil.REVERSAL, WhyWrong.FALSE_ROLE
     if not is_so:
         changed = other_verb(act, lexicon, batch.rng) if way is Foil.VERB else None
@@ -57,30 +54,15 @@ def _item(batch: Batch, target: Target, told: Told, *, is_so: bool, way: Foil) -
             asked = act.reversed()
         else:
             asked, foil, why = changed, Foil.VERB, WhyWrong.FALSE_ACT
-    sentence = realise(told, construction, lexicon)
-    question = ask_whether(asked, act, lexicon)
     options, answer = yes_or_no(is_so=holds(asked, act), foil=foil, why=why)
-    spoken = said(sentence.spoken, question.spoken)
-    return item_of(
+    return item_of_act(
         batch,
         target,
-        construction=construction,
-        sentence=sentence.text,
-        question=question,
-        spoken=spoken,
-        restated=realise(act, "active", lexicon).spoken,
+        told,
+        question=ask_whether(asked, act, lexicon),
         options=options,
         answer=answer,
-        cues=question_ladder(
-            asked=spoken,
-            text=stressed(sentence),
-            turns=ask_about(act, Role.DOER, lexicon).text,
-            told=named(act, Role.DOER, lexicon),
-            answer_text=sentence.plain,
-            answer=answer,
-        ),
-        meaning=told,
-        words=words_of(told, lexicon),
+        turns_to=Role.DOER,
     )
 
 
