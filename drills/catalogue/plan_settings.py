@@ -11,6 +11,7 @@ from drills.core.plans import (
     CueSettings,
     Dose,
     ProbeSettings,
+    ProgressionSettings,
     SafetySettings,
     SessionRules,
     SittingSettings,
@@ -46,6 +47,7 @@ class Section:
         | SessionRules
         | SpeechSettings
         | SpacingSettings
+        | ProgressionSettings
         | ProbeSettings
         | SafetySettings
     ]
@@ -142,6 +144,24 @@ SECTIONS = (
             _setting("fitted_least_recalls", 20, 1000, "answers before gaps are fitted"),
             _setting("fitted_most_times", 1, 10, "most that a fitted gap differs from the ladder"),
             _setting("most_givings", 1, 20, "of one due target before the others in a session"),
+        ),
+    ),
+    Section(
+        name="progression",
+        made=ProgressionSettings,
+        says="What the digest suggests on each name. Nothing changes by itself.",
+        settings=(
+            _setting("right_percent", 50, 100, "right alone before moving on, of 100"),
+            _setting("sure_percent", 0, 99, "how sure that this is no luck, of 100"),
+            _setting("least_sessions", 1, 20, "in so many of the newest sessions at the least"),
+            _setting("least_trials", 5, 200, "and so many trials"),
+            _setting("guess_percent", 1, 20, "guessing would do it in fewer than this, of 100"),
+            _setting("most_help", 0, 7, "mean level of help at the most"),
+            _setting("below_sessions", 2, 20, "below guessing so often running: hand back"),
+            _setting("flat_sessions", 4, 40, "no rise in so many sessions: hand back"),
+            _setting("ceiling_probes", 1, 10, "so many checks running at the ceiling: hand back"),
+            _setting("ceiling_percent", 50, 100, "the ceiling, right of 100"),
+            _setting("least_probe_trials", 5, 40, "answers that a check must hold for that"),
         ),
     ),
     Section(

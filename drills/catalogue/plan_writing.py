@@ -7,7 +7,7 @@ from datetime import date
 
 from drills.catalogue.plan_settings import SECTIONS
 from drills.core.kinds import Kind
-from drills.core.plans import BlockPlan, CueDirection, Plan, ShowText
+from drills.core.plans import BlockPlan, CueDirection, Order, Plan, ShowText
 
 _COMMENT_COLUMN = 34
 
@@ -19,6 +19,7 @@ _BLOCKS = (
     "# groups: verb groups or contrasts; none means all.",
     "# cues: least-to-most (begins with no help), or most-to-least (begins with all of it).",
     "# text: shown, or hidden until a cue (heard only; match, act-out and question).",
+    "# order: together, or simple-to-complex, complex-to-simple: each name waits for the last.",
 )
 
 
@@ -69,6 +70,8 @@ def _block(block: BlockPlan) -> list[str]:
         lines.append(_line("cues", block.cues))
     if block.text is not ShowText.SHOWN:
         lines.append(_line("text", block.text))
+    if block.order is not Order.TOGETHER:
+        lines.append(_line("order", block.order))
     return lines
 
 

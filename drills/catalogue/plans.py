@@ -19,6 +19,7 @@ from drills.core.plans import (
     PLAN_FORMAT,
     BlockPlan,
     CueDirection,
+    Order,
     Plan,
     ProbeSettings,
     ShowText,
@@ -35,7 +36,7 @@ _TOP_KEYS = (
     *("format", "name", "version", "locale", "written_on", "therapist", "note"),
     "without_kin",
 )
-_BLOCK_KEYS = ("kind", "names", "trials", "options", "groups", "cues", "text")
+_BLOCK_KEYS = ("kind", "names", "trials", "options", "groups", "cues", "text", "order")
 
 # What is to be read or copied cannot be left to the ear alone.
 _NEEDS_ITS_TEXT = (Kind.CLOZE, Kind.GESTURE)
@@ -224,6 +225,7 @@ def _block(fields: Fields, speech: SpeechSettings, *, shows_text: bool) -> Block
         groups=fields.texts("groups", default=()),
         cues=fields.choice("cues", CueDirection, default=CueDirection.LEAST_TO_MOST),
         text=fields.choice("text", ShowText, default=usual),
+        order=fields.choice("order", Order, default=Order.TOGETHER),
     )
     if block.text is ShowText.AFTER_CUE and fields.has("text"):
         if kind in _NEEDS_ITS_TEXT:

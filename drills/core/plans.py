@@ -34,6 +34,14 @@ class Layout(StrEnum):
     LEFT = "left"
 
 
+class Order(StrEnum):
+    """Whether a block gives all its names at once, or opens one after the other is mastered."""
+
+    TOGETHER = "together"
+    SIMPLE_FIRST = "simple-to-complex"
+    COMPLEX_FIRST = "complex-to-simple"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BlockPlan:
     """One block of a session.
@@ -50,6 +58,7 @@ class BlockPlan:
     groups: tuple[str, ...] = ()
     cues: CueDirection = CueDirection.LEAST_TO_MOST
     text: ShowText = ShowText.SHOWN
+    order: Order = Order.TOGETHER
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -164,6 +173,31 @@ class SpacingSettings:
     most_givings: int = 2
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProgressionSettings:
+    """When to suggest moving on from a name, and when to hand it back. Percents are of 100.
+
+    Moving on asks of the newest sessions, least_sessions and least_trials of them at the least:
+    right_percent right alone; at least sure_percent sure that this is no luck; guessing would do
+    it in fewer than guess_percent of 100; mean help of most_help at the most.
+    Handing back: below guessing in below_sessions running; no rise in flat_sessions;
+    ceiling_percent right in ceiling_probes checks running, of least_probe_trials each.
+    All but sure_percent: common practice, no source.
+    """
+
+    right_percent: int = 80
+    sure_percent: int = 70
+    least_sessions: int = 3
+    least_trials: int = 20
+    guess_percent: int = 5
+    most_help: float = 1.0
+    below_sessions: int = 3
+    flat_sessions: int = 8
+    ceiling_probes: int = 2
+    ceiling_percent: int = 90
+    least_probe_trials: int = 10
+
+
 PROBED = (
     *("active", "subject-cleft", "full-passive", "object-cleft"),
     *("subject-relative", "object-relative-right", "object-relative-centre"),
@@ -235,6 +269,7 @@ class Plan:
     session_rules: SessionRules = field(default_factory=SessionRules)
     speech: SpeechSettings = field(default_factory=SpeechSettings)
     spacing: SpacingSettings = field(default_factory=SpacingSettings)
+    progression: ProgressionSettings = field(default_factory=ProgressionSettings)
     probes: ProbeSettings = field(default_factory=ProbeSettings)
     safety: SafetySettings = field(default_factory=SafetySettings)
     plan_format: int = PLAN_FORMAT

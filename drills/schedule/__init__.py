@@ -1,12 +1,31 @@
-"""Schedule: when a target is due again, and what today's session holds.
+"""Schedule: when a target is due again, what today's session holds, when to move on.
 
-Holds spacing (days), horizon (how far back matters), sitting (which targets, how many) and
-sequence (in which order). May import core and measures. Pure: today and chance are arguments.
-Tested by tests/schedule.
+Holds spacing (days), forgetting (gaps fitted to a person), horizon (how far back matters), sitting
+(which targets, how many), sequence (in which order), checks (when one is due), progression (when to
+move on) and calendar (the week to come). May import core and measures. Pure: today and chance are
+arguments. Tested by tests/schedule.
 """
 
-from drills.schedule.horizon import days_that_decide
-from drills.schedule.sitting import BlockDeal, deal, fit
-from drills.schedule.spacing import standing, standings
+from typing import TYPE_CHECKING
+
+from drills.core.late import late
+
+if TYPE_CHECKING:
+    from drills.schedule.horizon import days_that_decide
+    from drills.schedule.sitting import BlockDeal, deal, fit
+    from drills.schedule.spacing import standing, standings
 
 __all__ = ["BlockDeal", "days_that_decide", "deal", "fit", "standing", "standings"]
+
+# The first screen asks only whether a check is due, and must come soon.
+__getattr__ = late(
+    __name__,
+    {
+        "BlockDeal": "sitting",
+        "days_that_decide": "horizon",
+        "deal": "sitting",
+        "fit": "sitting",
+        "standing": "spacing",
+        "standings": "spacing",
+    },
+)

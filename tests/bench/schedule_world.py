@@ -206,10 +206,12 @@ class Knowing:
         """It knows already."""
 
 
-def trial_of(target: Target, right: bool, at: datetime, number: int) -> Trial:
+def trial_of(
+    target: Target, right: bool, at: datetime, number: int, *, session: str = "bench"
+) -> Trial:
     """The record of one answer to two pictures."""
     return Trial(
-        session="bench",
+        session=session,
         trial=f"bench-{number}",
         started_at=at,
         at=at + timedelta(seconds=SECONDS_PER_TRIAL),

@@ -19,8 +19,10 @@ from drills.core.plans import (
     CueSettings,
     Dose,
     Layout,
+    Order,
     Plan,
     ProbeSettings,
+    ProgressionSettings,
     SafetySettings,
     SessionRules,
     ShowText,
@@ -68,6 +70,7 @@ PLANS = st.builds(
             options=st.integers(2, 4),
             groups=st.just(()) | _LISTS,
             cues=st.sampled_from(CueDirection),
+            order=st.sampled_from(Order),
         ),
         min_size=1,
         max_size=4,
@@ -123,6 +126,14 @@ PLANS = st.builds(
         .map(sorted)
         .map(tuple),
         seed=st.integers(1, 99_999),
+    ),
+    progression=st.builds(
+        ProgressionSettings,
+        right_percent=st.integers(50, 100),
+        sure_percent=st.integers(0, 99),
+        least_trials=st.integers(5, 200),
+        most_help=st.floats(0, 7),
+        flat_sessions=st.integers(4, 40),
     ),
     safety=st.builds(
         SafetySettings,
