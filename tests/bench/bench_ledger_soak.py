@@ -17,7 +17,8 @@ HOURS = 8
 # A leak of one trial's bytes would be 0.3 MB an hour.
 MOST_MB_AN_HOUR = 0.15
 MOST_MB_OF_A_DAY = 12
-MOST_MB_ON_SCREENS = 15
+# The caches of pictures fill in the first half.
+MOST_MB_OF_SECOND_HALF = 5
 
 
 @pytest.mark.timeout(1200)
@@ -35,10 +36,7 @@ def test_eight_hours_a_session_a_day(tmp_path: Path, material: Material) -> None
 def test_eight_hours_in_one_day(tmp_path: Path, material: Material) -> None:
     soaked = soak(tmp_path / "practice", material, hours=HOURS, sessions_a_day=100)
     growth = soaked.memory_mb[-1] - soaked.memory_mb[0]
-    print(
-        f"\nall in one day: {soaked}\n{growth * 2**20 / soaked.trials:.0f} bytes more for each"
-        " trial of the day, since the whole day is looked at"
-    )
+    print(f"\nall in one day, and the whole day is looked at: {soaked}; {growth:+.1f} MB")
     assert soaked.kept == soaked.trials
     assert max(soaked.files) == min(soaked.files)
     assert growth < MOST_MB_OF_A_DAY
@@ -52,4 +50,4 @@ def test_eight_hours_on_the_screens(tmp_path: Path) -> None:
     print("MB after each session:", " ".join(f"{each:.1f}" for each in soaked.memory_mb))
     assert soaked.kept == soaked.trials
     assert max(soaked.files) == min(soaked.files)
-    assert soaked.memory_mb[-1] - soaked.memory_mb[0] < MOST_MB_ON_SCREENS
+    assert soaked.memory_mb[-1] - soaked.memory_mb[half] < MOST_MB_OF_SECOND_HALF
