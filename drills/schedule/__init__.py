@@ -1,9 +1,8 @@
 """Schedule: when a target is due again, what today's session holds, when to move on.
 
-Holds spacing (days), forgetting (gaps fitted to a person), horizon (how far back matters), sitting
-(which targets, how many), sequence (in which order), checks (when one is due), progression (when to
-move on) and calendar (the week to come). May import core and measures. Pure: today and chance are
-arguments. Tested by tests/schedule.
+Holds spacing (days), horizon (how far back matters), sitting (which targets, how many), sequence
+(in which order) and checks (when one is due). May import core and measures. Pure: today and chance
+are arguments. Tested by tests/schedule.
 """
 
 from typing import TYPE_CHECKING
