@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drills.core.items import ItemSet, Kind
+from drills.core.kinds import ItemSet, Kind
 from drills.core.plans import PROBED, Plan, Probed
 from drills.schedule.checks import CheckList
 
