@@ -97,7 +97,6 @@ def _bound(fields: Fields) -> Bound:
         wrong=fields.texts("wrong"),
         goes_with=fields.choice("goes_with", GoesWith),
         subject=fields.choice("subject", GoesWith) if fields.has("subject") else GoesWith.PERSON,
-        brings=fields.choice("brings", GoesWith) if fields.has("brings") else None,
     )
     for other in bound.wrong:
         if other == bound.word or near_pairs((other, bound.word)):

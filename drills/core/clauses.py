@@ -118,7 +118,8 @@ class Clause:
     state: key of an adjective.   than: what is compared with, "taller than the king"; equal: "as
     tall as the king".   particle: "up", "off".   when: key of a time that stands first.
     place: "here" or "there".   rate: so often in that time, "once a day".   either: the first of
-    two that may be so.
+    two that may be so.   only: "only the cup is wet"; of a second clause, "only because ...".
+    rather_than: the far ones where the object is near, and the other way round: "here, not those".
     """
 
     subject: Party | None
@@ -142,6 +143,7 @@ class Clause:
     times: int = 1
     only: bool = False
     either: bool = False
+    rather_than: Party | None = None
 
 
 class Wanted(StrEnum):

@@ -31,8 +31,32 @@ TOO_NEAR: tuple[tuple[str, str], ...] = (
     # A thing that stands before or behind another also stands next to it.
     ("next to", "behind"),
     ("next to", "in front of"),
+    # "Some boat", "any boat": one that is not named, or whichever.
+    ("some", "every"),
+    ("some", "each"),
+    ("some", "another"),
+    ("any", "every"),
+    ("any", "each"),
+    ("any", "another"),
+    ("some", "any"),
+    # One whose sex is not told has "their own pillow".
+    ("their", "its"),
+    ("their", "his"),
+    ("their", "her"),
+    ("them", "him"),
+    ("them", "her"),
+    # "I see that the queen has": the one over there.
+    ("that", "what"),
 )
 """Pairs that may both be right."""
+
+AFTER_A_NOUN = frozenset(
+    {
+        "about", "around", "at", "for", "from", "in", "like", "of", "on", "over", "through", "to",
+        "with",
+    }
+)  # fmt: skip
+"""Prepositions that may go with a noun just before them: "shares the brush of the dancer"."""
 
 UNCLEAR_NUMBER = frozenset(
     {

@@ -68,7 +68,6 @@ class Bound:
 
     head: key of a verb or of an adjective.   wrong: words that are surely wrong here, checked one
     by one; any other might be right and is never offered.   subject: who or what does it or is so.
-    brings: what stands between head and word ("borrows a cup from").
     """
 
     head: str
@@ -76,7 +75,6 @@ class Bound:
     wrong: tuple[str, ...]
     goes_with: GoesWith
     subject: GoesWith = GoesWith.PERSON
-    brings: GoesWith | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

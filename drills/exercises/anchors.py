@@ -16,7 +16,7 @@ from drills.exercises.gaps import GAP, frame_of
 from drills.language.times import FIRST_WORDS, shown
 
 _NUMERALS = ("one", "two", "three")
-_PLACE_WORDS = ("with me", "far away")
+_PLACE_WORDS = ("with me", "far away", "here, not", "there, not")
 
 
 def anchor_stands(demand: Demand, item: Item, material: Material) -> bool:
@@ -44,7 +44,8 @@ def _noun_form(item: Item, material: Material, words: list[str]) -> bool:
     if named is None or not _word_after(item, material, words):
         return False
     noun = material.cloze_words.lexicon.nouns[named.noun]
-    return shows_number(noun) and words[words.index(GAP) + 1] in (noun.singular, noun.plural)
+    after = [word.rstrip(",") for word in words[words.index(GAP) + 1 :] if word != "the"]
+    return shows_number(noun) and after[0] in (noun.singular, noun.plural)
 
 
 def _time_word(item: Item, _material: Material, _words: list[str]) -> bool:
@@ -74,12 +75,9 @@ def _context(item: Item, material: Material, _words: list[str]) -> bool:
     return bool(item.context) and item.context == wanted.text and said == wanted.said
 
 
-def _clauses(item: Item, _material: Material, _words: list[str]) -> bool:
-    return _told(item).second is not None
-
-
 def _pair_word(_item: Item, _material: Material, words: list[str]) -> bool:
-    return words[0] in ("Both", "Either")
+    before = words[: words.index(GAP)] if GAP in words else []
+    return words[0] in ("Both", "Either") or "only" in before
 
 
 def _own(_item: Item, _material: Material, words: list[str]) -> bool:
@@ -116,7 +114,6 @@ _CHECKS: Mapping[Anchor, Callable[[Item, Material, list[str]], bool]] = MappingP
         Anchor.WORD_BEFORE: _word_before,
         Anchor.WORD_AFTER: _word_after,
         Anchor.CONTEXT: _context,
-        Anchor.CLAUSES: _clauses,
         Anchor.PAIR_WORD: _pair_word,
         Anchor.OWN: _own,
         Anchor.PLACE_WORD: _place_word,

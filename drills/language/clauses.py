@@ -95,6 +95,8 @@ def _predicate(clause: Clause, subject: Party, lexicon: Lexicon) -> list[Piece]:
         pieces += party_pieces(clause.object, Case.OBJECT, lexicon)
     for tie in clause.ties:
         pieces += tie_pieces(tie, lexicon)
+    if clause.rather_than is not None:
+        pieces += _rather_than(clause.rather_than, lexicon)
     if clause.rate:
         pieces += [
             word(TIMES_OVER[clause.times - 1], Part.ADVERBIAL),
@@ -104,6 +106,15 @@ def _predicate(clause: Clause, subject: Party, lexicon: Lexicon) -> list[Piece]:
     if clause.far_away:
         pieces += [word("far", Part.ADVERBIAL), word("away", Part.ADVERBIAL)]
     return pieces
+
+
+def _rather_than(other: Party, lexicon: Lexicon) -> list[Piece]:
+    """ "here, not that one" """
+    near = other.determined is Determined.FAR
+    place = Token(text="here" if near else "there", part=Part.ADVERBIAL, mark=",")
+    one = [word("one", Part.PRONOUN)] if other.count == 1 else []
+    left = [Piece(token=piece.token) for piece in party_pieces(other, Case.OBJECT, lexicon)]
+    return [Piece(token=place), word("not", Part.NEGATION), *left, *one]
 
 
 def _slotted(clause: Clause, subject: Party, lexicon: Lexicon) -> list[tuple[Verbal, Slot | None]]:
@@ -137,11 +148,13 @@ def party_pieces(party: Party, case: Case, lexicon: Lexicon) -> list[Piece]:
     """One party, with the second one that is joined to it."""
     is_subject = case is Case.SUBJECT
     paired = party.also is not None and is_subject
-    own = [word(_OPENERS[party.pair], Part.CONJUNCTION, Slot.PAIR_OPENER)] if paired else []
+    opener = _OPENERS[party.pair].split() if paired else []
+    own = [word(each, Part.CONJUNCTION, Slot.PAIR_OPENER) for each in opener]
     pieces = [*own, *_one_party(party, case, lexicon, is_subject=is_subject)]
     if party.also is not None:
         pieces += [
             word(party.pair, Part.CONJUNCTION, Slot.PAIR),
+            *([word("also", Part.ADVERBIAL)] if party.pair == "but" else []),
             *_one_party(party.also, case, lexicon, is_subject=is_subject),
         ]
     if party.relative is not None:
@@ -149,7 +162,7 @@ def party_pieces(party: Party, case: Case, lexicon: Lexicon) -> list[Piece]:
     return pieces
 
 
-_OPENERS = {"and": "both", "or": "either"}
+_OPENERS = {"and": "both", "or": "either", "but": "not only"}
 
 
 def _stand_in(party: Party, case: Case, lexicon: Lexicon) -> str:
@@ -212,7 +225,10 @@ def _determiner(party: Party, lexicon: Lexicon, *, is_subject: bool) -> list[Pie
         case Determined.COUNTED:
             return [word(_NUMERALS[party.count], Part.NUMERAL)]
         case _:
-            return [word(party.determined.value, Part.DETERMINER, slot)]
+            first = word(party.determined.value, Part.DETERMINER, slot)
+            # "All boats" is said of boats in general, "all the boats" of those that are there.
+            is_all = party.determined is Determined.ALL
+            return [first, word("the", Part.DETERMINER)] if is_all else [first]
 
 
 def tie_pieces(tie: Tie, lexicon: Lexicon) -> list[Piece]:

@@ -16,8 +16,10 @@ RATES = ("hour", "day", "week", "month", "year")
 PAST_TIMES = MappingProxyType({"yesterday": "yesterday", "last-week": "last week"})
 HABITS = MappingProxyType({"every-day": "every day", "every-week": "every week"})
 FUTURE_TIMES = MappingProxyType({"tomorrow": "tomorrow", "next-week": "next week"})
-NOW = MappingProxyType({"now": "now"})
-FIRST_WORDS = MappingProxyType({**PAST_TIMES, **HABITS, **FUTURE_TIMES, **NOW})
+NOW = MappingProxyType({"now": "now", "right-now": "right now"})
+"""A tale of the past can say "now", but hardly "right now"."""
+ORDER = MappingProxyType({"first": "first", "then": "then"})
+FIRST_WORDS = MappingProxyType({**PAST_TIMES, **HABITS, **FUTURE_TIMES, **NOW, **ORDER})
 """Key -> words of a time that may stand first in a sentence."""
 
 TIMES_OVER = ("once", "twice")

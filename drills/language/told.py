@@ -35,9 +35,11 @@ def lay(told: Told, lexicon: Lexicon) -> Laid:
         return _laid(_question(told, told.wanted, lexicon), "?")
     pieces = clause_pieces(told.clause, lexicon)
     if told.second is not None:
+        only = [word("only", Part.ADVERBIAL, starts=True)] if told.second.only else []
         pieces += [
-            word(told.link, Part.CONJUNCTION, Slot.LINK, starts=True),
-            *clause_pieces(told.second, lexicon),
+            *only,
+            word(told.link, Part.CONJUNCTION, Slot.LINK, starts=not only),
+            *clause_pieces(replace(told.second, only=False), lexicon),
         ]
     return _laid(pieces, ".")
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from random import Random
 
 import pytest
 
-from drills.core.clauses import Clause, Party, Told
+from drills.core.clauses import Clause, Party, Tie, Told
 from drills.core.closed_words import TOO_NEAR
 from drills.core.items import Foil, Item, Kind, Option, Target
 from drills.core.material import ClozeLevel, ClozeSet, Material
@@ -17,7 +18,7 @@ from drills.core.problems import BadInput
 from drills.exercises import check_block, make_items
 from drills.exercises.choices import Rule, broken, chance_counted, reasons_given
 from drills.exercises.contrasts import contrast_faults
-from drills.exercises.frames.frame import Anchor
+from drills.exercises.frames.frame import Anchor, Dealt
 from drills.exercises.frames.table import FRAMES
 from drills.exercises.gaps import GAP, dealt_of, frame_of
 from drills.exercises.rules import (
@@ -37,6 +38,7 @@ from drills.exercises.rules import (
     says_its_meaning,
     sounds_fit,
 )
+from drills.language.told import lay
 from tests.exercises.batches import make
 
 
@@ -68,6 +70,14 @@ def number_item(material: Material) -> Item:
 @pytest.fixture(scope="module")
 def past_item(material: Material) -> Item:
     return one(material, "C8", "bare-ed")
+
+
+def with_two(item: Item, *texts: str) -> Item:
+    """The item with `texts` on its two options."""
+    options = tuple(
+        replace(option, text=text) for option, text in zip(item.options, texts, strict=True)
+    )
+    return replace(item, options=options)
 
 
 def with_foil(item: Item, text: str, why: str | None = None) -> Item:
@@ -172,6 +182,60 @@ def test_rule_2_a_sentence_that_says_something_else_is_refused(
         assert caught(says_its_meaning, replace(item, sentence=other), material)
 
 
+@pytest.mark.parametrize("foil", ["of", "about", "with", "to"])
+def test_rule_2_a_foil_that_can_go_with_the_noun_before_it_is_refused(
+    foil: str, material: Material
+) -> None:
+    """ "The nurse hides the brush of the dancer": whose brush it is."""
+    group = next(
+        group
+        for group, words in material.cloze["C13"].contrasts.items()
+        if "from" in words and "to" in words and len(words) == 2
+    )
+    item = with_right(material, "C13", group, "from")
+    assert item.told is not None
+    clause = replace(
+        item.told.clause,
+        verb="hide",
+        state="",
+        object=Party(noun="brush"),
+        ties=(Tie(word="from", party=Party(noun="dancer")),),
+    )
+    dealt = Dealt(told=replace(item.told, clause=clause))
+    frame = frame_of(item, material)
+    assert frame.why_wrong(foil, dealt, material.cloze_words) is None
+    assert caught(foils_are_wrong, replace(item, told=dealt.told), material)
+
+
+@pytest.mark.parametrize(
+    ("group", "told"),
+    [
+        ("because-but", "The nurse eats because she is hungry."),
+        ("if-but", "The nurse will eat if she is hungry."),
+        ("because-so", "The nurse eats because she is hungry."),
+    ],
+)
+def test_rule_2_and_3_two_clauses_alone_do_not_fix_how_they_go_on(
+    group: str, told: str, material: Material
+) -> None:
+    """ "She eats but she is hungry" can be said, unless more is told."""
+    item = with_right(material, "C7", group, group.partition("-")[0])
+    assert item.told is not None
+    assert item.told.second is not None
+    bare = replace(
+        item.told,
+        clause=replace(item.told.clause, subject=Party(noun="nurse")),
+        second=replace(item.told.second, subject=Party(noun="nurse", is_pronoun=True), only=False),
+        before=(),
+    )
+    lexicon = material.cloze_words.lexicon
+    assert lay(bare, lexicon).sentence.text.split()[0] == told.partition(" ")[0]
+    assert caught(foils_are_wrong, replace(item, told=bare), material)
+    assert caught(
+        anchored, replace(item, told=bare, sentence=f"The nurse eats {GAP} so."), material
+    )
+
+
 # Rule 3
 
 
@@ -188,12 +252,7 @@ def without(item: Item, anchor: Anchor) -> Item:
                 sentence = sentence.replace(f"{numeral} ", "the ")
                 sentence = sentence.replace(f"{numeral.capitalize()} ", "The ")
         case Anchor.TIME_WORD:
-            sentence = sentence.split(maxsplit=1)[1]
-            sentence = sentence.removeprefix("week ").removeprefix("day ")
-        case Anchor.CLAUSES:
-            told = item.told
-            assert told is not None
-            return replace(item, told=replace(told, second=None))
+            sentence = re.sub(r"^\w+ (week |day |now )?", "", sentence)
         case Anchor.WORD_BEFORE:
             sentence = GAP + sentence.split(GAP)[1]
         case Anchor.WORD_AFTER | Anchor.NOUN_FORM | Anchor.OWN | Anchor.TIME_NOUN:
@@ -201,9 +260,9 @@ def without(item: Item, anchor: Anchor) -> Item:
         case Anchor.WORD_ORDER:
             sentence = f"{GAP}."
         case Anchor.PAIR_WORD:
-            sentence = sentence.split(maxsplit=1)[1]
+            sentence = sentence.split(maxsplit=1)[1].replace("only ", "")
         case Anchor.PLACE_WORD:
-            sentence = sentence.replace("far away", "").replace("with me", "")
+            sentence = re.sub("far away|with me|t?here, not", "", sentence)
         case Anchor.HEAD:
             sentence = f"The nurse {GAP} the king."
     return replace(item, sentence=sentence)
@@ -227,11 +286,7 @@ def test_rule_3_what_fixes_the_word_must_be_on_the_screen(frame: str, material: 
         for anchor in {demand.anchor for demand in demands}:
             tried.add(anchor)
             wrecked = without(item, anchor)
-            if anchor is Anchor.CLAUSES:
-                with pytest.raises(TypeError):
-                    anchored(wrecked, material)
-            else:
-                assert caught(anchored, wrecked, material), (anchor, wrecked.sentence)
+            assert caught(anchored, wrecked, material), (anchor, wrecked.sentence)
     assert tried
 
 
@@ -256,6 +311,30 @@ def test_rule_4_pairs_that_can_both_be_right_are_refused_either_way_round(
             for option, text in zip(place_item.options, words, strict=True)
         )
         assert caught(none_too_near, replace(place_item, options=options), material)
+
+
+@pytest.mark.parametrize("some", ["some", "any"])
+@pytest.mark.parametrize("other", ["every", "each", "another"])
+def test_rule_4_some_or_any_is_never_offered_with_what_goes_before_one(
+    some: str, other: str, material: Material
+) -> None:
+    """ "The cyclist pulls some boat" can be said of one that is not named."""
+    item = one(material, "C5", "every-all")
+    assert caught(none_too_near, with_two(item, some, other), material)
+    of = material.cloze["C5"].set_of("every-all")
+    assert contrast_faults("here", (some, other), of, material.cloze_words)
+
+
+@pytest.mark.parametrize("group", ["its-their", "her-their", "him-them", "his-their"])
+def test_rule_4_their_is_never_offered_for_the_things_of_one(
+    group: str, material: Material
+) -> None:
+    """ "The cow has their own pillow" is said of one whose sex is not told."""
+    words = tuple(group.split("-"))
+    item = one(material, "C6", "my-its")
+    assert caught(none_too_near, with_two(item, *words), material)
+    of = material.cloze["C6"].set_of("my-its")
+    assert contrast_faults("here", words, of, material.cloze_words)
 
 
 def test_rule_4_has_every_pair_that_the_trade_calls_ambiguous() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from drills.core.clauses import Clause, Determined, Party, Tie, Told
+from drills.core.closed_words import AFTER_A_NOUN
 from drills.core.material import Bound, ClozeWords, GoesWith
 from drills.exercises.frames.dealing import Dealer
 from drills.exercises.frames.frame import Anchor, Dealt, Demand, Frame, values
@@ -42,10 +43,7 @@ def _deal_bound(word: str, others: tuple[str, ...], dealer: Dealer) -> Dealt:
     if bound.head in dealer.lexicon.adjectives:
         clause = Clause(subject=subject, verb="be", state=bound.head, ties=(tie,))
     else:
-        brought = None
-        if bound.brings is not None:
-            brought = Party(noun=dealer.of_kind(bound.brings))
-        clause = Clause(subject=subject, verb=bound.head, object=brought, ties=(tie,))
+        clause = Clause(subject=subject, verb=bound.head, ties=(tie,))
     return Dealt(told=Told(clause=clause))
 
 
@@ -80,7 +78,12 @@ def _demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:
 
 
 def bound_wrong(label: str, dealt: Dealt, words: ClozeWords) -> WhyWrong | None:
-    """Wrong only where the list says so for this head; what it does not name counts as right."""
+    """Wrong only where the list says so for this head; what it does not name counts as right.
+
+    So does what can go with a noun that stands just before the gap.
+    """
+    if dealt.words.clause.object is not None and label in AFTER_A_NOUN:
+        return None
     head = head_of(dealt.words)
     entries = [each for each in words.bound if each.head == head]
     if any(each.word == label for each in entries):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.core.clauses import Clause, Determined, Party, Person, Rank, Told
+from drills.core.clauses import Clause, Determined, Party, Person, Rank, Thing, Told
 from drills.core.material import ClozeWords
 from drills.exercises.frames.dealing import Dealer
 from drills.exercises.frames.frame import Anchor, Dealt, Demand, Frame, values
@@ -179,21 +179,40 @@ def quantity_demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:
     )
 
 
-def _deal_any(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt:
-    dealt = _deal_quantity(word, (), dealer)
-    if word != "any":
-        return dealt
-    return Dealt(told=replace(dealt.words, clause=replace(clause_of(dealt), negated=True)))
+# Some, no, any: by what was told before.
 
 
-def _any_demands(dealt: Dealt, words: ClozeWords) -> tuple[Demand, ...]:
-    polarity = Demand(
-        feature="polarity",
-        value="not" if clause_of(dealt).negated else "so",
-        why=WhyWrong.COLLOCATION,
-        anchor=Anchor.WORD_BEFORE,
+def _deal_some_no(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt:
+    """ "The nurse has nothing. The nurse does not have any keys." """
+    owner, thing = dealer.named(), dealer.thing()
+    has = word == "some"
+    told = Party(noun=thing, count=3, determined=Determined.COUNTED)
+    first = Clause(subject=owner, verb="have", object=told if has else Party(thing=Thing.NOTHING))
+    clause = Clause(
+        subject=owner,
+        verb="have",
+        object=Party(noun=thing, count=2, determined=Determined(word)),
+        negated=word == "any",
     )
-    return (*quantity_demands(dealt, words), polarity)
+    return Dealt(told=Told(clause=clause, before=(first,)))
+
+
+def _some_no_demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:
+    had = dealt.words.before[0].object
+    return (
+        Demand(
+            feature="had",
+            value="some" if had is not None and had.noun else "none",
+            why=WhyWrong.LOGIC,
+            anchor=Anchor.CONTEXT,
+        ),
+        Demand(
+            feature="polarity",
+            value="not" if clause_of(dealt).negated else "so",
+            why=WhyWrong.COLLOCATION,
+            anchor=Anchor.WORD_BEFORE,
+        ),
+    )
 
 
 _ONE, _MANY = values(number="one"), values(number="many")
@@ -220,15 +239,19 @@ DETERMINERS = (
     Frame(
         name="quantity",
         slots=(Slot.OBJECT_DETERMINER,),
-        traits={"every": _ONE, "each": _ONE, "another": _ONE, "all": _MANY, "some": _MANY},
+        traits={"every": _ONE, "each": _ONE, "another": _ONE, "all": _MANY},
         deal=_deal_quantity,
         demands=quantity_demands,
     ),
     Frame(
-        name="any",
+        name="some-no",
         slots=(Slot.OBJECT_DETERMINER,),
-        traits={"any": values(number="many", polarity="not"), "every": _ONE, "another": _ONE},
-        deal=_deal_any,
-        demands=_any_demands,
+        traits={
+            "some": values(had="some", polarity="so"),
+            "no": values(had="none", polarity="so"),
+            "any": values(polarity="not"),
+        },
+        deal=_deal_some_no,
+        demands=_some_no_demands,
     ),
 )

@@ -32,7 +32,6 @@ class Anchor(StrEnum):
     WORD_BEFORE = "word before"
     WORD_AFTER = "word after"
     CONTEXT = "context"
-    CLAUSES = "clauses"
     PAIR_WORD = "pair word"
     OWN = "own"
     PLACE_WORD = "place word"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from drills.core.clauses import Clause, Party, Told
 from drills.core.material import ClozeWords
 from drills.exercises.frames.dealing import Dealer
@@ -10,70 +12,63 @@ from drills.exercises.frames.verbs import clause_of, subject_of
 from drills.exercises.reasons import WhyWrong
 from drills.language.clauses import Slot
 
-_OPPOSED = (("tall", "short"), ("big", "small"))
-
 
 def _same(party: Party) -> Party:
     return Party(noun=party.noun, is_pronoun=True)
 
 
-def _cause(dealer: Dealer) -> tuple[Party, Clause, Clause]:
-    """Who it is, why, and what comes of it."""
-    state, act = dealer.cause()
-    who = dealer.named()
-    return (
-        who,
-        Clause(subject=_same(who), verb="be", state=state),
-        Clause(subject=who, verb=act),
-    )
+def _deal_logic(word: str, others: tuple[str, ...], dealer: Dealer) -> Dealt:
+    """Never so that another link only makes less sense.
 
-
-def _deal_logic(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt:
+    "Because" and "so" against each other by the order that was told; "but", "or", "if" and
+    "because" against others by the word that they go with: not only, either, only.
+    """
     if word == "but":
-        one, other = dealer.fresh("opposed", _OPPOSED)
-        if dealer.rng.random() < 0.5:
-            one, other = other, one
-        first = Clause(subject=dealer.named(), verb="be", state=one)
-        second = Clause(subject=dealer.named(), verb="be", state=other)
-        return Dealt(told=Told(clause=first, link=word, second=second))
+        pair = Party(noun=dealer.person(), also=Party(noun=dealer.person()), pair=word)
+        return Dealt(told=Told(clause=Clause(subject=pair, verb="be", state=dealer.state())))
     if word == "or":
         first = Clause(subject=dealer.named(), verb=dealer.alone("either"), either=True)
         second = Clause(subject=dealer.named(), verb=dealer.alone("either"))
         return Dealt(told=Told(clause=first, link=word, second=second))
-    who, why, what = _cause(dealer)
-    if word == "so":
-        reason = Clause(subject=who, verb="be", state=why.state)
-        result = Clause(subject=_same(who), verb=what.verb)
-        return Dealt(told=Told(clause=reason, link=word, second=result))
-    if word == "if":
-        what = Clause(subject=who, verb=what.verb, modal="will")
-    return Dealt(told=Told(clause=what, link=word, second=why))
+    state, act = dealer.cause()
+    who = dealer.named()
+    is_so, does = Clause(subject=who, verb="be", state=state), Clause(subject=who, verb=act)
+    if word == "so" or "so" in others:
+        order = (
+            replace(is_so, when="first"),
+            replace(does, subject=_same(who), when="then"),
+        )
+        one, other = (is_so, does) if word == "so" else (does, is_so)
+        other = replace(other, subject=_same(who))
+        return Dealt(told=Told(clause=one, link=word, second=other, before=order))
+    first = replace(does, modal="will" if word == "if" else "")
+    second = replace(is_so, subject=_same(who), only=True)
+    return Dealt(told=Told(clause=first, link=word, second=second))
 
 
-def _relation(told: Told, causes: set[tuple[str, str]]) -> str:
-    """How the second clause follows from the first, read from what the two say."""
+def _relation(told: Told) -> str:
+    """How the two parts go together, read from what is told of them and before them."""
     first, second = told.clause, told.second
-    if second is None:
-        raise TypeError("there is one clause only")
+    if first.subject is not None and first.subject.pair == "but":
+        return "contrast"
     if first.either:
         return "choice"
-    if (first.state, second.state) in _OPPOSED or (second.state, first.state) in _OPPOSED:
-        return "contrast"
-    if (first.state, second.verb) in causes:
-        return "result"
-    if (second.state, first.verb) in causes:
+    if second is not None and second.only:
         return "condition" if first.modal else "reason"
+    if second is not None and told.before:
+        earlier = told.before[0]
+        return "result" if (first.verb, first.state) == (earlier.verb, earlier.state) else "reason"
     return "none"
 
 
-def _logic_demands(dealt: Dealt, words: ClozeWords) -> tuple[Demand, ...]:
-    causes = {(cause.state, cause.act) for cause in words.causes}
+def _logic_demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:
+    ordered = bool(dealt.words.before)
     return (
         Demand(
             feature="relation",
-            value=_relation(dealt.words, causes),
-            why=WhyWrong.LOGIC,
-            anchor=Anchor.CLAUSES,
+            value=_relation(dealt.words),
+            why=WhyWrong.LOGIC if ordered else WhyWrong.COLLOCATION,
+            anchor=Anchor.CONTEXT if ordered else Anchor.PAIR_WORD,
         ),
     )
 
@@ -143,7 +138,7 @@ def _compared_demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:
 LINKS = (
     Frame(
         name="logic",
-        slots=(Slot.LINK,),
+        slots=(Slot.LINK, Slot.PAIR),
         traits={
             "because": values(relation="reason"),
             "so": values(relation="result"),

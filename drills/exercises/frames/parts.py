@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from drills.core.clauses import Clause, Determined, Missing, Party, Person, Relative, Tie, Told
 from drills.core.material import ClozeWords
-from drills.core.meanings import Act, Meaning, Relation, Tense, Transfer
+from drills.core.meanings import Act, Meaning, Relation, Transfer
 from drills.core.words import Band, Lexicon, Sort
 from drills.exercises.casting import Casting, Pair
 from drills.exercises.frames.dealing import Dealer
@@ -26,7 +26,9 @@ def _deal_passive(word: str, others: tuple[str, ...], dealer: Dealer) -> Dealt:
     match word:
         case "with":
             verb, thing, tool = dealer.fresh("tool", _WITH)
-            return _undergoes(thing, verb, Tie(word=word, party=_any_one(tool)))
+            # Who does it is told too, or "by a brush" could be said.
+            doer = Tie(word="by", party=dealer.named())
+            return _undergoes(thing, verb, Tie(word=word, party=_any_one(tool)), doer)
         case "from":
             thing, source = dealer.fresh("taken", _boxed(dealer.material.lexicon))
             inside = Clause(
@@ -41,7 +43,7 @@ def _deal_passive(word: str, others: tuple[str, ...], dealer: Dealer) -> Dealt:
             )
             return Dealt(told=Told(clause=clause, before=(inside,)))
         case "by" if "to" not in others or "from" in others:
-            return _acted_on(dealer)
+            return _acted_on(dealer, others)
         case _:
             return _given(word, dealer)
 
@@ -65,30 +67,33 @@ def _boxed(lexicon: Lexicon) -> tuple[Pair, ...]:
     return open_places(lexicon, (Relation.IN.value,))
 
 
-def _undergoes(subject: str, verb: str, tie: Tie, seen: Clause | None = None) -> Dealt:
-    clause = Clause(subject=Party(noun=subject), verb=verb, passive=True, ties=(tie,))
+def _undergoes(subject: str, verb: str, *ties: Tie, seen: Clause | None = None) -> Dealt:
+    clause = Clause(subject=Party(noun=subject), verb=verb, passive=True, ties=ties)
     return Dealt(told=Told(clause=clause, seen=seen))
 
 
-def _acted_on(dealer: Dealer) -> Dealt:
+def _acted_on(dealer: Dealer, others: tuple[str, ...]) -> Dealt:
     """ "The baker is pushed by the nurse", as the picture shows."""
     lexicon = dealer.material.lexicon
 
     def pairs(_group: str, verb: str) -> tuple[Pair, ...]:
         return _drawn_pairs(lexicon, verb)
 
-    verbs = [key for key in lexicon.verbs if key not in _FROM_TOO and _drawn_pairs(lexicon, key)]
+    barred = (*_FROM_TOO, *(_MOVING if "from" in others else ()))
+    verbs = [key for key in lexicon.verbs if key not in barred and _drawn_pairs(lexicon, key)]
     casting = dealer.casting("acted on", lambda: Casting(dealer.rng, pairs))
     verb, (doer, done_to) = casting.choose(
         "by", verbs, lambda verb, pair: dealer.is_new(verb, *pair)
     )
     dealer.note(verb, doer, done_to)
     seen = Clause(subject=Party(noun=doer), verb=verb, object=Party(noun=done_to))
-    return _undergoes(done_to, verb, Tie(word="by", party=Party(noun=doer)), seen)
+    return _undergoes(done_to, verb, Tie(word="by", party=Party(noun=doer)), seen=seen)
 
 
 _FROM_TOO = ("shelter", "stop")
 """One can be sheltered from somebody too."""
+_MOVING = ("push", "pull", "lift", "carry", "chase", "follow", "lead", "film", "measure", "feed")
+"""One can be moved, or seen, from where somebody is."""
 
 
 @lru_cache(maxsize=256)
@@ -117,7 +122,7 @@ def _given(word: str, dealer: Dealer) -> Dealt:
         ties=(Tie(word="to", party=Party(noun=receiver)),),
     )
     shown = doer if word == "by" else receiver
-    return _undergoes(given, verb, Tie(word=word, party=Party(noun=shown)), seen)
+    return _undergoes(given, verb, Tie(word=word, party=Party(noun=shown)), seen=seen)
 
 
 @lru_cache(maxsize=8)
@@ -144,7 +149,7 @@ def _seen_of(told: Told) -> Meaning | None:
 
 def _passive_demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:
     told = dealt.words
-    tied, seen = told.clause.ties[-1].party, told.seen
+    tied, seen = told.clause.ties[0].party, told.seen
     if tied is None:
         raise TypeError("nothing is tied to the clause")
     if told.before:
@@ -159,10 +164,12 @@ def _passive_demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:
     return (Demand(feature="part", value=value, why=why, anchor=anchor),)
 
 
-# Who, which, that, where, what
+# Who, which, that, where
+
+_OF_THINGS = ("wet", "dirty", "big", "small")
 
 
-def _deal_relative(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt:
+def _deal_relative(word: str, others: tuple[str, ...], dealer: Dealer) -> Dealt:
     speaker = Party(person=Person.FIRST, is_pronoun=True)
     if word == "where":
         verb = dealer.alone("where", lambda each: each.key in ("sleep", "sit"))
@@ -170,9 +177,11 @@ def _deal_relative(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt
         inner = Clause(subject=dealer.named(), verb=verb)
         named = Party(noun=place, relative=Relative(word=word, missing=Missing.PLACE, clause=inner))
         return Dealt(told=Told(clause=Clause(subject=speaker, verb="see", object=named)))
-    if word == "what":
-        inner = Clause(subject=dealer.named(), verb="have")
-        named = Party(relative=Relative(word=word, missing=Missing.OBJECT, clause=inner))
+    if word != "who" and "where" in others:
+        # "The ladder where the painter paints" can be said, "the ladder where is wet" cannot.
+        inner = Clause(subject=None, verb="be", state=dealer.fresh("which state", _OF_THINGS))
+        relative = Relative(word=word, missing=Missing.SUBJECT, clause=inner)
+        named = Party(noun=dealer.thing("which"), relative=relative)
         return Dealt(told=Told(clause=Clause(subject=speaker, verb="see", object=named)))
     if word == "who":
         inner = Clause(subject=None, verb=dealer.alone("who"))
@@ -187,7 +196,7 @@ def _deal_relative(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt
         subject = Party(
             noun=thing, relative=Relative(word=word, missing=Missing.OBJECT, clause=inner)
         )
-        state = dealer.fresh("which state", ("wet", "dirty", "big", "small"))
+        state = dealer.fresh("which state", _OF_THINGS)
     return Dealt(told=Told(clause=Clause(subject=subject, verb="be", state=state)))
 
 
@@ -202,11 +211,7 @@ def _relative_of(dealt: Dealt) -> tuple[Party, Relative]:
 def _relative_demands(dealt: Dealt, words: ClozeWords) -> tuple[Demand, ...]:
     lexicon = words.lexicon
     party, relative = _relative_of(dealt)
-    if not party.noun:
-        sort = "nothing"
-    else:
-        thing = lexicon.nouns[party.noun].sort is Sort.THING
-        sort = "thing" if thing else "person"
+    sort = "thing" if lexicon.nouns[party.noun].sort is Sort.THING else "person"
     return (
         Demand(
             feature="stands for",
@@ -242,7 +247,6 @@ PARTS = (
             "which": values(follows="thing") | {"stands for": frozenset(_PARTS.split("|"))},
             "that": values(follows="person|thing") | {"stands for": frozenset(_PARTS.split("|"))},
             "where": values(follows="thing") | {"stands for": frozenset({"place"})},
-            "what": values(follows="nothing") | {"stands for": frozenset({"object"})},
         },
         deal=_deal_relative,
         demands=_relative_demands,

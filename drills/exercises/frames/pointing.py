@@ -20,24 +20,22 @@ _POINTED = {
     "those": (Determined.FAR, 2),
 }
 _I = Party(person=Person.FIRST, is_pronoun=True)
+_I_AM_HERE = Clause(subject=_I, verb="be", place="here")
 
 
 def _deal_pointing(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt:
     determined, count = _POINTED[word]
     near = determined is Determined.NEAR
     party = Party(noun=dealer.thing(), determined=determined, count=count)
-    clause = Clause(
-        subject=_I,
-        verb="see",
-        object=party,
-        ties=(Tie(word="here with", party=_I),) if near else (),
-        far_away=not near,
-    )
+    other = Party(determined=Determined.FAR if near else Determined.NEAR, count=count)
+    clause = Clause(subject=_I, verb="see", object=party, rather_than=other)
     return Dealt(told=Told(clause=clause))
 
 
 def _pointing_demands(dealt: Dealt, words: ClozeWords) -> tuple[Demand, ...]:
-    near = not clause_of(dealt).far_away
+    """Near where the far ones are not meant, and the other way round."""
+    other = clause_of(dealt).rather_than
+    near = other is not None and other.determined is Determined.FAR
     distance = Demand(
         feature="distance",
         value="near" if near else "far",
@@ -57,7 +55,8 @@ def _deal_here_there(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dea
         ties=(Tie(word="with", party=_I),) if near else (),
         far_away=not near,
     )
-    return Dealt(told=Told(clause=clause))
+    # "There with me" could be said of me on a photograph.
+    return Dealt(told=Told(clause=clause, before=(_I_AM_HERE,)))
 
 
 def _here_there_demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:

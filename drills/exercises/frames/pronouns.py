@@ -164,7 +164,8 @@ _BEDS = ("basket", "blanket", "pillow", "box")
 
 
 def _own(thing: str, owner: Party) -> Party:
-    return Party(noun=thing, owner=replace(owner, is_pronoun=True), own=True)
+    # Several have several: "two bakers are carrying their own bags".
+    return Party(noun=thing, count=owner.count, owner=replace(owner, is_pronoun=True), own=True)
 
 
 def _own_demands(dealt: Dealt, words: ClozeWords) -> tuple[Demand, ...]:

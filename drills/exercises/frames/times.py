@@ -45,10 +45,10 @@ def _deal_question(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt
             return Dealt(told=Told(clause=clause, second=reason, link="because", wanted=wanted))
         case _:
             quality = dealer.fresh("which", ("big", "small", "old", "wet"))
-            state = dealer.fresh("which is", ("dirty", "empty"))
-            clause = Clause(
-                subject=Party(noun=dealer.thing(), quality=quality), verb="be", state=state
-            )
+            thing = dealer.thing()
+            states = ("dirty", "empty") if dealer.lexicon.nouns[thing].container else ("dirty",)
+            state = dealer.fresh("which is", states)
+            clause = Clause(subject=Party(noun=thing, quality=quality), verb="be", state=state)
     return Dealt(told=Told(clause=clause, wanted=wanted))
 
 

@@ -90,7 +90,7 @@ def _deal_timed(word: str, others: tuple[str, ...], dealer: Dealer) -> Dealt:
         one = dealer.rng.random() < 0.5 if len(others) != 1 else _TIMED[others[0]][1] is True
     subject = dealer.counted(1 if one else dealer.many(), f"timed {one}")
     past = tense is Tense.PAST
-    when = dealer.rng.choice(tuple(PAST_TIMES)) if past else "now"
+    when = dealer.rng.choice(tuple(PAST_TIMES)) if past else "right-now"
     if word in ("is", "are", "was", "were"):
         clause = Clause(subject=subject, verb="be", state=dealer.state(), tense=tense)
     elif word in ("has", "have", "had"):

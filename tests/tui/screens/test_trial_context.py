@@ -32,7 +32,7 @@ def plan(level: str, group: str) -> Plan:
         ("C11", "who-what-where-when"),
         ("C12", "before-on-after"),
         ("C14", "by-to-with"),
-        ("C7", "because-so-but-or"),
+        ("C7", "because-but-or"),
         ("C13", "about-from-of-to"),
     ],
 )
