@@ -26,6 +26,7 @@ from drills.language.roles import Role
 from drills.language.steps import finish
 
 _AND = small("and", Part.CONJUNCTION)
+_SUCH_AS = (small("such", Part.PREPOSITION), small("as", Part.PREPOSITION))
 _THAT = small("that", Part.RELATIVE)
 _BY = small("by", Part.PREPOSITION)
 _IS = finite_small("be", Tense.PRESENT, Role.HOLDER)
@@ -44,12 +45,12 @@ def sort_first(fact: Fact, sort: str) -> tuple[Phrase, ...]:
     )
 
 
-def act_first(fact: Fact, sort: str) -> tuple[Phrase, ...]:
-    """ "A cat / catches a mouse / and is an animal"."""
+def example_first(fact: Fact, sort: str) -> tuple[Phrase, ...]:
+    """ "An animal / such as a cat / catches a mouse"."""
     return (
-        indefinite(fact.doer, Role.HOLDER),
+        indefinite(sort, Role.COMPLEMENT),
+        (*_SUCH_AS, *indefinite(fact.doer, Role.HOLDER)),
         (_does(fact, Role.HOLDER), *indefinite(fact.done_to, Role.DONE_TO)),
-        (_AND, _IS, *indefinite(sort, Role.COMPLEMENT)),
     )
 
 
@@ -82,7 +83,7 @@ def centre_embedded(fact: Fact, sort: str) -> tuple[Phrase, ...]:
 
 
 EASY: Mapping[str, Callable[[Fact, str], tuple[Phrase, ...]]] = MappingProxyType(
-    {"sort-first": sort_first, "act-first": act_first}
+    {"sort-first": sort_first, "example-first": example_first}
 )
 """The doer comes first, in clauses without a gap."""
 
