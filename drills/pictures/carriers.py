@@ -1,4 +1,4 @@
-"""More things that hold other things: basket to boat, and how a cup or bucket is turned."""
+"""More things that hold other things: basket to boat; a cup turned over, a bucket closed."""
 
 from __future__ import annotations
 
@@ -208,16 +208,17 @@ def turned_cup() -> Thing:
     )  # fmt: skip
 
 
-def turned_bucket() -> Thing:
+def lidded_bucket() -> Thing:
+    """With a lid, and its handle hanging down in front: upright, yet closed."""
     steel: Colour = (150, 164, 184)
     return Thing(
         back=(),
         front=(
-            area(steel, (-11, -29), (11, -29), (15.5, 0), (-15.5, 0)),
-            Ellipse(centre=(0, -29), radii=(11, 2.4), fill=shade(steel, 1.3),
-                    outline=shade(steel, 0.32)),
-            line(shade(steel, 0.62), 2.0, (-14, -8), (14, -8)),
-            patch(shade(steel, 1.6), (-7.5, -25), (-5, -25), (-7, -4), (-9.5, -4)),
+            area(steel, (-15, -27), (15, -27), (11, 0), (-11, 0)),
+            patch(shade(steel, 1.6), (-10.5, -23), (-7.5, -23), (-6.5, -4), (-8.5, -4)),
+            Stroke(points=((-14, -25), (-10, -14), (0, -10), (10, -14), (14, -25)), width=1.8,
+                   fill=(70, 74, 90)),
+            area(shade(steel, 1.25), (-17, -30), (17, -30), (17, -26), (-17, -26)),
         ),
-        width=33, height=31, rest=29.5,
+        width=35, height=31, rest=30,
     )  # fmt: skip

@@ -72,7 +72,7 @@ CLOSED: Mapping[str, Callable[[], Thing]] = MappingProxyType(
     {
         **THINGS,
         "cup": cache(carriers.turned_cup),
-        "bucket": cache(carriers.turned_bucket),
+        "bucket": cache(carriers.lidded_bucket),
         "pot": cache(carriers.lidded_pot),
         "barrel": cache(carriers.lidded_barrel),
     }

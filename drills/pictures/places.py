@@ -131,8 +131,11 @@ def _why_not_in(thing: str, landmark: str) -> str | None:
     if inner.bulk > outer.bulk or inner.bulk == 3:
         return f"{thing} does not go into {landmark}"
     lost = inner.height < 14 or (inner.thin and inner.height > 30)
-    if lost or _size_inside(inner, outer) < 0.6:
+    size = _size_inside(inner, outer)
+    if lost or size < 0.6:
         return f"{thing} would not be seen in {landmark}"
+    if outer.mouth[1] and size < 1 and inner.height < inner.width / 2:
+        return f"{thing} would look to lie on {landmark}"
     return None
 
 
