@@ -34,7 +34,6 @@ def _deal_passive(word: str, others: tuple[str, ...], dealer: Dealer) -> Dealt:
             inside = Clause(
                 subject=Party(noun=thing),
                 verb="be",
-                tense=Tense.PAST,
                 ties=(Tie(word="in", party=Party(noun=source)),),
             )
             tie = Tie(word=word, party=Party(noun=source))
