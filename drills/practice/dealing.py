@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from datetime import date
 from random import Random
 
-from drills.core.due import Due
-from drills.core.items import Item, Kind, Target
+from drills.core.due import Due, PlannedDay
+from drills.core.items import Item, ItemSet, Kind, Target
 from drills.core.material import Material
-from drills.core.plans import Plan
+from drills.core.plans import BlockPlan, Order, Plan
 from drills.core.problems import Problem
 from drills.core.records import Trial
 from drills.exercises import check_block, make_items, targets_of
+from drills.practice.easier import difficulty
 from drills.practice.probe_faults import check_probes
 from drills.schedule import deal, fit, standings
 
@@ -47,6 +48,51 @@ def plan_targets(plan: Plan, material: Material) -> tuple[tuple[Target, ...], ..
     return tuple(targets_of(block, material) for block in plan.blocks)
 
 
+def open_targets(
+    plan: Plan, material: Material, trials: Sequence[Trial]
+) -> tuple[tuple[Target, ...], ...]:
+    """The targets that each block may give now: all, or those opened so far in its order."""
+    return tuple(
+        targets if block.order is Order.TOGETHER else _opened(block, targets, trials, plan)
+        for block, targets in zip(plan.blocks, plan_targets(plan, material), strict=True)
+    )
+
+
+def _opened(
+    block: BlockPlan, targets: Sequence[Target], trials: Sequence[Trial], plan: Plan
+) -> tuple[Target, ...]:
+    from drills.schedule.progression import opened, progress_of  # noqa: PLC0415 - rarely asked for
+
+    ranks = {target.name: difficulty(target) for target in targets}
+    names = list(ranks)
+    known = [rank for rank in ranks.values() if rank is not None]
+    # Names that cannot be compared go as the plan has them.
+    if len(known) == len(names) and len({scale for scale, _ in known}) == 1:
+        rank_of = {name: rank[1] for name, rank in ranks.items() if rank is not None}
+        sign = -1 if block.order is Order.COMPLEX_FIRST else 1
+        names.sort(key=lambda name: sign * rank_of[name])
+    own = [trial for trial in trials if trial.asked.kind is block.kind]
+    progress = progress_of([(block.kind, name) for name in names], own, plan.progression)
+    practised = {
+        trial.asked.target.name
+        for trial in own
+        if trial.counts and trial.asked.item_set is ItemSet.TREATED
+    }
+    open_names = opened(names, {each.name: each for each in progress}, practised)
+    return tuple(target for target in targets if target.name in open_names)
+
+
+def week_to_come(
+    plan: Plan, material: Material, trials: Sequence[Trial], *, today: date
+) -> tuple[PlannedDay, ...]:
+    """The practice days of the next seven, as they stand now."""
+    from drills.schedule.calendar import week_ahead  # noqa: PLC0415 - asked for by the digest only
+
+    dues = {due.target: due for due in plan_standings(plan, material, trials, today=today)}
+    targets = open_targets(plan, material, trials)
+    return week_ahead(plan, targets, dues, trials, today=today)
+
+
 def plan_standings(
     plan: Plan, material: Material, trials: Sequence[Trial], *, today: date
 ) -> tuple[Due, ...]:
@@ -72,7 +118,7 @@ def deal_session(
 ) -> tuple[Block, ...]:
     """Today's blocks of items.   minutes: shorter or longer than prescribed, None for as is."""
     dues = {due.target: due for due in plan_standings(plan, material, trials, today=today)}
-    dealt = deal(plan, plan_targets(plan, material), dues, today=today, rng=rng)
+    dealt = deal(plan, open_targets(plan, material, trials), dues, today=today, rng=rng)
     if minutes is not None:
         dealt = fit(dealt, minutes, plan)
     return tuple(

@@ -42,10 +42,14 @@ def deal(
     targets: all targets of each block of the plan, in the plan's order.
     Raises: BadInput for a block that has no target.
     """
-    return tuple(
-        _deal_block(block, number, of_block, standings, plan.spacing, today=today, rng=rng)
-        for number, (block, of_block) in enumerate(zip(plan.blocks, targets, strict=True), start=1)
-    )
+    dealt: list[BlockDeal] = []
+    for number, (block, own) in enumerate(zip(plan.blocks, targets, strict=True), start=1):
+        given = chosen(block, number, own, standings, plan.spacing, today=today, rng=rng)
+        order = arrange(
+            given.counts, first=given.first, last=given.last, names=_names(own), rng=rng
+        )
+        dealt.append(BlockDeal(kind=block.kind, options=block.options, targets=order))
+    return tuple(dealt)
 
 
 def fit(deals: Sequence[BlockDeal], minutes: int, plan: Plan) -> tuple[BlockDeal, ...]:
@@ -78,7 +82,16 @@ def overdue(due: Due, *, today: date) -> float:
     return (today - due.day).days / max(1, (due.day - due.last).days)
 
 
-def _deal_block(
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
+    """What a block gives, without its order.   counts: most urgent first.   first, last: ends."""
+
+    counts: Mapping[Target, int]
+    first: Target | None
+    last: Target | None
+
+
+def chosen(
     block: BlockPlan,
     number: int,
     targets: Sequence[Target],
@@ -87,7 +100,11 @@ def _deal_block(
     *,
     today: date,
     rng: Random,
-) -> BlockDeal:
+) -> Chosen:
+    """Which targets the block gives today, and how often.   number: of the block, from 1.
+
+    Raises: BadInput when there is no target.
+    """
     if not targets:
         raise BadInput(
             f"Block {number} of the plan ({block.kind.value}) has nothing to practise. "
@@ -114,11 +131,7 @@ def _deal_block(
         ends=(first, last),
         most_givings=settings.most_givings,
     )
-    return BlockDeal(
-        kind=block.kind,
-        options=block.options,
-        targets=arrange(counts, first=first, last=last, names=_names(targets), rng=rng),
-    )
+    return Chosen(counts=counts, first=first, last=last)
 
 
 def _standing_of(target: Target, standings: Mapping[Target, Due], today: date) -> Due:

@@ -209,7 +209,10 @@ class Knowing:
 def trial_of(
     target: Target, right: bool, at: datetime, number: int, *, session: str = "bench"
 ) -> Trial:
-    """The record of one answer to two pictures."""
+    """The record of one answer to two pictures; a miss comes right with help of level 2."""
+    answers = [Attempt(right=right, cue_level=0, at=at, choice=0)]
+    if not right:
+        answers.append(Attempt(right=True, cue_level=2, at=at, choice=0))
     return Trial(
         session=session,
         trial=f"bench-{number}",
@@ -232,7 +235,7 @@ def trial_of(
             item_set=ItemSet.TREATED,
             content_hash="",
         ),
-        attempts=(Attempt(right=right, cue_level=0, at=at, choice=0),),
+        attempts=tuple(answers),
         ended=True,
     )
 
