@@ -9,6 +9,7 @@ from datetime import timedelta
 from io import StringIO
 
 import pytest
+from scipy.stats import binomtest
 from statsmodels.stats.proportion import proportion_confint
 
 from drills.core.items import ItemSet, Kind, Target
@@ -16,6 +17,7 @@ from drills.core.plans import ProbeSettings
 from drills.core.records import Entry, Trial
 from drills.digest import Digest, make, render
 from drills.digest.checks import ROLES, Checked
+from drills.measures.chance import Verdict
 from tests.digest.invented import FIRST, LABELS, LAST, PLAN, closed, opened, week
 from tests.measures.made import MONDAY, asked, trial
 
@@ -93,8 +95,10 @@ def test_each_role_is_told_by_day_with_its_interval_and_time_apart() -> None:
             assert (point.right.right, point.right.of) == (right, ASKED)
             low, high = proportion_confint(right, ASKED, method="wilson")
             assert (point.interval.low, point.interval.high) == pytest.approx((low, high))
-    # 15 of 20 by guessing: p = .021; 4 of 20: p = .006, below.
-    assert [str(line.points[0].verdict) for line in checks.lines] == ["same", "above", "below"]
+    # Exact binomial, both tails, by guessing one of two: 12 of 20 p = .50, 15 p = .041, 4 p = .012.
+    verdicts = [line.points[0].verdict for line in checks.lines]
+    assert verdicts == [Verdict.SAME, Verdict.ABOVE, Verdict.BELOW]
+    assert [binomtest(RIGHT[role], ASKED).pvalue < 0.05 for role in ROLES] == [False, True, True]
 
 
 def test_text_page_json_and_csv_agree_on_every_check() -> None:
