@@ -13,10 +13,13 @@ from drills.exercises.frames.bound import head_of
 from drills.exercises.frames.dealing import shows_number
 from drills.exercises.frames.frame import Anchor, Dealt, Demand, context_of
 from drills.exercises.gaps import GAP, frame_of
-from drills.language.times import FIRST_WORDS, shown
+from drills.language.times import FUTURE_TIMES, NOW, PAST_TIMES, shown
 
 _NUMERALS = ("one", "two", "three")
-_PLACE_WORDS = ("with me", "far away", "here, not", "there, not")
+_PLACE_WORDS = ("with me", "far away")
+_NOT_THE_OTHERS = ("here, not", "there, not")
+_SURE_TIMES = (*PAST_TIMES.values(), *FUTURE_TIMES.values(), NOW["right-now"])
+"""Times of one tense: "now" and "every day" are said of the past as well."""
 
 
 def anchor_stands(demand: Demand, item: Item, material: Material) -> bool:
@@ -49,7 +52,7 @@ def _noun_form(item: Item, material: Material, words: list[str]) -> bool:
 
 
 def _time_word(item: Item, _material: Material, _words: list[str]) -> bool:
-    return any(item.sentence.lower().startswith(f"{text} ") for text in FIRST_WORDS.values())
+    return any(item.sentence.lower().startswith(f"{text} ") for text in _SURE_TIMES)
 
 
 def _time_noun(item: Item, _material: Material, _words: list[str]) -> bool:
@@ -85,7 +88,10 @@ def _own(_item: Item, _material: Material, words: list[str]) -> bool:
 
 
 def _place_word(item: Item, _material: Material, _words: list[str]) -> bool:
-    return any(text in item.sentence for text in _PLACE_WORDS)
+    """ "Those shoes here with me" can be said, so what is not meant is named too, or where I am."""
+    if not _told(item).clause.place:
+        return any(text in item.sentence for text in _NOT_THE_OTHERS)
+    return bool(item.context) and any(text in item.sentence for text in _PLACE_WORDS)
 
 
 def _head(item: Item, material: Material, words: list[str]) -> bool:

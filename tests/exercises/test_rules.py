@@ -236,7 +236,52 @@ def test_rule_2_and_3_two_clauses_alone_do_not_fix_how_they_go_on(
     )
 
 
+def test_rule_2_where_is_no_foil_after_a_thing_that_is_worked_on(material: Material) -> None:
+    """ "The ladder where the painter paints is big" can be said."""
+    item = with_right(material, "C15", "who-which", "which")
+    frame = frame_of(item, material)
+    assert frame.why_wrong("who", dealt_of(item), material.cloze_words) is not None
+    assert frame.why_wrong("where", dealt_of(item), material.cloze_words) is None
+
+
+def test_rule_2_by_is_no_foil_with_a_tool_where_nobody_does_it(material: Material) -> None:
+    item = with_right(material, "C14", "by-with", "with")
+    assert item.told is not None
+    assert " by the " in item.sentence
+    alone = replace(item.told.clause, ties=item.told.clause.ties[:1])
+    planted = replace(item, told=replace(item.told, clause=alone))
+    assert not caught(foils_are_wrong, item, material)
+    assert caught(foils_are_wrong, planted, material)
+
+
 # Rule 3
+
+
+@pytest.mark.parametrize("when", ["Now", "Every day", "Then"])
+def test_rule_3_a_time_that_is_said_of_the_past_too_fixes_no_tense(
+    when: str, material: Material
+) -> None:
+    item = with_right(material, "C4", "is-was", "is")
+    assert item.sentence.startswith("Right now ")
+    planted = replace(item, sentence=item.sentence.replace("Right now", when))
+    assert caught(anchored, planted, material)
+
+
+@pytest.mark.parametrize(("level", "group"), [("C5", "these-those"), ("C5", "this-that")])
+def test_rule_3_near_is_fixed_by_what_is_not_meant(
+    level: str, group: str, material: Material
+) -> None:
+    """ "Those shoes here with me" can be said."""
+    item = one(material, level, group)
+    start = item.sentence.partition(",")[0]
+    assert not caught(anchored, item, material)
+    assert caught(anchored, replace(item, sentence=f"{start} with me."), material)
+
+
+def test_rule_3_here_is_fixed_by_where_the_speaker_is(material: Material) -> None:
+    item = one(material, "C5", "here-there")
+    assert not caught(anchored, item, material)
+    assert caught(anchored, replace(item, context=""), material)
 
 
 def without(item: Item, anchor: Anchor) -> Item:

@@ -154,7 +154,9 @@ def _passive_demands(dealt: Dealt, _words: ClozeWords) -> tuple[Demand, ...]:
     if told.before:
         demand = ("source", WhyWrong.LOGIC, Anchor.CONTEXT)
     elif seen is None:
-        demand = ("tool", WhyWrong.FALSE_ROLE, Anchor.WORD_AFTER)
+        # Where nobody is told to do it, "washed by a brush" can be said.
+        part = "tool" if any(tie.word == "by" for tie in told.clause.ties) else "tool alone"
+        demand = (part, WhyWrong.FALSE_ROLE, Anchor.WORD_AFTER)
     elif seen.subject is not None and tied.noun == seen.subject.noun:
         demand = ("doer", WhyWrong.FALSE_ROLE, Anchor.PICTURE)
     else:
@@ -229,9 +231,9 @@ PARTS = (
         name="passive",
         slots=(Slot.PREPOSITION,),
         traits={
-            "by": values(part="doer"),
+            "by": values(part="doer|tool alone"),
             "to": values(part="receiver"),
-            "with": values(part="tool"),
+            "with": values(part="tool|tool alone"),
             "from": values(part="source"),
         },
         deal=_deal_passive,
@@ -245,7 +247,8 @@ PARTS = (
             "who": values(follows="person") | {"stands for": frozenset(_PARTS.split("|"))},
             "which": values(follows="thing") | {"stands for": frozenset(_PARTS.split("|"))},
             "that": values(follows="person|thing") | {"stands for": frozenset(_PARTS.split("|"))},
-            "where": values(follows="thing") | {"stands for": frozenset({"place"})},
+            # "The ladder where the painter paints" can be said.
+            "where": values(follows="thing") | {"stands for": frozenset({"place", "object"})},
         },
         deal=_deal_relative,
         demands=_relative_demands,
