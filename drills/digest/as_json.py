@@ -61,6 +61,7 @@ def as_json(digest: Digest) -> dict[str, Any]:
             {"day": due_day.day.isoformat(), "due": [_due(due) for due in due_day.dues]}
             for due_day in digest.upcoming
         ],
+        "calendar": _calendar(digest),
         "notes": _plain(digest.notes),
         "quality": _plain(digest.quality),
         "answers": [_answer(answer) for answer in digest.answers],
@@ -144,6 +145,20 @@ def _error(error: ErrorLine) -> dict[str, Any]:
 
 def _sitting(sitting: SittingLine) -> dict[str, Any]:
     return {**_plain(sitting), "reason": wording.REASONS[sitting.reason]}
+
+
+def _calendar(digest: Digest) -> list[dict[str, Any]]:
+    return [
+        {
+            "day": day.day.isoformat(),
+            "sessions": day.sessions,
+            "minutes": day.minutes,
+            "own_pace": day.own_pace,
+            "given": {str(target): count for target, count in day.given},
+            "put_off": _plain(day.put_off),
+        }
+        for day in (() if digest.calendar is None else digest.calendar.days)
+    ]
 
 
 def _due(due: DueLine) -> dict[str, Any]:

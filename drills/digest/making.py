@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from datetime import date, datetime, timedelta
 from itertools import pairwise
 
-from drills.core.due import Due
+from drills.core.due import Due, PlannedDay
 from drills.core.kinds import Kind
 from drills.core.plans import Plan
 from drills.core.records import (
@@ -25,6 +25,7 @@ from drills.digest.counting import errors_of, lines_of
 from drills.digest.grids import grids_of
 from drills.digest.values import (
     AnswerLine,
+    Calendar,
     Digest,
     Dose,
     DueDay,
@@ -50,6 +51,7 @@ def make(
     today: date | None = None,
     notices: Sequence[str] = (),
     checked: Checked | None = None,
+    planned: Sequence[PlannedDay] = (),
 ) -> Digest:
     """The digest of the practice days `first` to `last`, both included.
 
@@ -59,7 +61,7 @@ def make(
     today: while the range is still running; days to come are then neither days without practice
     nor days on which anything was put off, and the plan asks nothing for them yet.
     notices: what the records themselves tell of damage or of the clock.
-    checked: all checks so far.
+    checked: all checks so far.   planned: the practice days of the week after today.
     """
     until = last if today is None else max(first - timedelta(days=1), min(last, today))
     turns = plan.sitting.day_turns_at_hour
@@ -107,10 +109,17 @@ def make(
         quality=_quality(own, trials, sat, lines, notices),
         answers=tuple(_answer(trial, turns) for trial in trials),
         grids=grids_of(practised),
+        calendar=_calendar(planned, labels),
         checks=checks_of(
             checked or Checked(), checking, plan.probes, labels, last=last, turns_at_hour=turns
         ),
     )
+
+
+def _calendar(planned: Sequence[PlannedDay], labels: Mapping[str, str]) -> Calendar | None:
+    names = dict.fromkeys(each.target.name for day in planned for each in day.put_off)
+    named = {name: labels.get(name, name) for name in names}
+    return Calendar(days=tuple(planned), labels=named) if planned else None
 
 
 def _within(entries: Sequence[Entry], first: date, last: date, turns: int) -> tuple[Entry, ...]:

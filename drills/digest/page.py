@@ -8,7 +8,7 @@ from importlib.resources import files
 from jinja2 import Environment, StrictUndefined, Template
 
 from drills.core.items import ItemSet
-from drills.digest import check_wording, question_wording, wording
+from drills.digest import calendar_wording, check_wording, question_wording, wording
 from drills.digest.values import FEWEST_FOR_PERCENT, Digest
 
 
@@ -19,6 +19,7 @@ def render_page(digest: Digest) -> str:
         words=wording,
         asked=question_wording,
         checked=check_wording,
+        ahead=calendar_wording,
         fewest=FEWEST_FOR_PERCENT,
         most_minutes=max(digest.dose.by_day.values(), default=0.0),
         treated=ItemSet.TREATED,

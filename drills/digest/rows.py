@@ -49,11 +49,12 @@ COLUMNS = (
     "hindered",
     *("d_prime", "criterion", "yes_to_true", "true_of", "yes_to_false", "false_of"),
     "checked_on",
+    *("planned_on", "minutes_expected", "put_off"),
 )
 
 
 def render_csv(digest: Digest) -> str:
-    """A heading, one row a line, a cell of the grid and a day of a check, ended as RFC 4180 asks.
+    """A heading, and a row a line, a cell of the grid, a day of a check, a day to come (RFC 4180).
 
     Shares go from 0 to 1. Text that a spreadsheet could run as a formula starts with an
     apostrophe; numbers stay numbers.
@@ -70,7 +71,20 @@ def render_csv(digest: Digest) -> str:
             )
     for row in _check_rows(digest):
         writer.writerow({key: _cell(value) for key, value in row.items()})
+    for row in _calendar_rows(digest):
+        writer.writerow({key: _cell(value) for key, value in row.items()})
     return out.getvalue()
+
+
+def _calendar_rows(digest: Digest) -> Iterator[dict[str, Any]]:
+    """One row a practice day to come.   put_off: how many targets have no place in it."""
+    for day in () if digest.calendar is None else digest.calendar.days:
+        yield {
+            **_head(digest),
+            "planned_on": day.day.isoformat(),
+            "minutes_expected": day.minutes,
+            "put_off": len(day.put_off),
+        }
 
 
 def _check_rows(digest: Digest) -> Iterator[dict[str, Any]]:

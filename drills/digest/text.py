@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from textwrap import wrap
 
 from drills.core.items import ItemSet
-from drills.digest import check_wording, question_wording, wording
+from drills.digest import calendar_wording, check_wording, question_wording, wording
 from drills.digest.checks import Checks
-from drills.digest.values import Digest, Line
+from drills.digest.values import Calendar, Digest, Line
 
 WIDTH = 78
 _BAR = 20
@@ -33,6 +33,8 @@ def _parts(digest: Digest) -> Iterator[Iterator[str]]:
     if digest.checks is not None:
         yield _section(check_wording.TITLE.upper(), _checks(digest.checks))
     yield _section("DUE NEXT", _upcoming(digest))
+    if digest.calendar is not None:
+        yield _section(calendar_wording.TITLE.upper(), _calendar(digest.calendar))
     yield _section("NOTES", _notes(digest))
     yield _section("DATA QUALITY", _quality(digest))
     yield iter(["", *wrap(wording.FOOT, WIDTH)])
@@ -201,6 +203,14 @@ def _upcoming(digest: Digest) -> Iterator[str]:
         yield f"  {day}"
         for row in rows:
             yield from _fold(f"{row.what}: {row.why}", indent=4)
+
+
+def _calendar(calendar: Calendar) -> Iterator[str]:
+    yield from _fold(f"{calendar_wording.FOOT} {calendar_wording.pace(calendar.days)}")
+    for row in calendar_wording.rows(calendar):
+        yield from _fold(f"{row.day}: {row.minutes}. {row.what}")
+        for put_off in row.put_off:
+            yield from _fold(f"put off: {put_off}", indent=4)
 
 
 def _notes(digest: Digest) -> Iterator[str]:

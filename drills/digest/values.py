@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from drills.core.due import PlannedDay
 from drills.core.items import Foil, ItemSet, Kind, Target
 from drills.core.question_words import Grammar
 from drills.core.records import CloseReason
@@ -183,6 +184,14 @@ class DueDay:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Calendar:
+    """The practice days of the week to come.   labels: key -> plain name of what is put off."""
+
+    days: tuple[PlannedDay, ...]
+    labels: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Note:
     day: date
     text: str
@@ -268,6 +277,7 @@ class Digest:
     answers: tuple[AnswerLine, ...]
     grids: tuple[Grid, ...] = ()
     checks: Checks | None = None
+    calendar: Calendar | None = None
 
     @property
     def is_over(self) -> bool:

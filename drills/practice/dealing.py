@@ -83,7 +83,7 @@ def _opened(
 
 
 def week_to_come(
-    plan: Plan, material: Material, trials: Sequence[Trial], *, today: date
+    plan: Plan, material: Material, trials: Sequence[Trial], today: date
 ) -> tuple[PlannedDay, ...]:
     """The practice days of the next seven, as they stand now."""
     from drills.schedule.calendar import week_ahead  # noqa: PLC0415 - asked for by the digest only

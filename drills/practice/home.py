@@ -205,6 +205,7 @@ class Home:
     def digest(self, first: date, last: date) -> Digest:
         """The digest of the practice days `first` to `last`, both included."""
         from drills.digest import make  # noqa: PLC0415 - see above
+        from drills.practice.dealing import week_to_come  # noqa: PLC0415
 
         span = last - first + timedelta(days=1)
         earlier = self.entries_of(first - span, first - timedelta(days=1))
@@ -219,6 +220,7 @@ class Home:
             today=self.day(),
             notices=self.records.notices,
             checked=self.checking.checked,
+            planned=week_to_come(self.plan, self.material, self.history_of_practice(), self.day()),
         )
 
     def close(self) -> None:

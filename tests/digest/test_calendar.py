@@ -1,0 +1,62 @@
+"""The week to come in every form of the digest."""
+
+from __future__ import annotations
+
+import csv
+import json
+from dataclasses import replace
+from datetime import date
+from io import StringIO
+
+from drills.core.due import PlannedDay, PutOff
+from drills.digest import render
+from drills.digest.values import Calendar, Digest
+from tests.digest.invented import digest
+from tests.measures.made import ACTIVE, PASSIVE, WAVE
+
+DAY = PlannedDay(
+    day=date(2026, 11, 30),
+    sessions=2,
+    minutes=24.6,
+    own_pace=True,
+    given=((ACTIVE, 3), (WAVE, 2)),
+    put_off=(PutOff(target=PASSIVE, reason="Due for 4 days, and there is no place."),),
+)
+
+
+def planned() -> Digest:
+    labels = {PASSIVE.name: "Passive <b>"}
+    return replace(digest(), calendar=Calendar(days=(DAY,), labels=labels))
+
+
+def test_the_text_tells_minutes_trials_and_what_is_put_off() -> None:
+    text = " ".join(render(planned(), "text").split())
+    assert "THE WEEK TO COME" in text
+    assert "about 25 minutes in 2 sessions. pictures 3, gesture 2" in text
+    assert "put off: Passive <b> (contact): Due for 4 days, and there is no place." in text
+    assert "by how long this person takes" in text
+
+
+def test_the_page_tells_the_same_and_escapes_it() -> None:
+    page = render(planned(), "html")
+    assert "about 25 minutes in 2 sessions" in page
+    assert "Passive &lt;b&gt; (contact): Due for 4 days" in page
+
+
+def test_json_and_csv_hold_the_numbers() -> None:
+    (row,) = json.loads(render(planned(), "json"))["calendar"]
+    assert (row["day"], row["sessions"], row["minutes"]) == ("2026-11-30", 2, 24.6)
+    assert row["given"] == {str(ACTIVE): 3, str(WAVE): 2}
+    assert row["put_off"][0]["target"] == str(PASSIVE)
+    rows = list(csv.DictReader(StringIO(render(planned(), "csv"))))
+    (told,) = [each for each in rows if each["planned_on"]]
+    assert (told["planned_on"], told["minutes_expected"], told["put_off"]) == (
+        "2026-11-30",
+        "24.6000",
+        "1",
+    )
+
+
+def test_without_a_plan_of_days_nothing_is_said() -> None:
+    assert "WEEK TO COME" not in render(digest(), "text")
+    assert json.loads(render(digest(), "json"))["calendar"] == []
