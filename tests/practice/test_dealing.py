@@ -31,13 +31,13 @@ DEAL = """
 from datetime import date
 from pathlib import Path
 from random import Random
-from drills.catalogue import load_material, read_plan
+from drills.catalogue import load, read_plan
 from drills.practice.dealing import plan_targets
 from drills.schedule import deal
 from drills.schedule import standings
 import sys
 content = Path(sys.argv[1])
-material, plan = load_material(content), read_plan(content / "plans" / "starter.toml")
+material, plan = load(content, locale="en-US"), read_plan(content / "plans" / "starter.toml")
 targets = plan_targets(plan, material)
 dues = standings([each for own in targets for each in own], [], settings=plan.spacing,
                  day_turns_at_hour=4, today=date(2026, 11, 27))
