@@ -5,6 +5,7 @@ from __future__ import annotations
 from drills.core.items import Cue, CueKind, Item, Kind
 from drills.core.plans import CueDirection
 from drills.practice.steps import Ask
+from drills.tui.layout import short_lines
 from drills.tui.speaker import Line
 
 _SENTENCE_AGAIN = (CueKind.REPLAY, CueKind.SLOW_REPLAY)
@@ -33,11 +34,11 @@ def cue_lines(cue: Cue | None) -> tuple[str, ...]:
         return ()
     if cue.kind is CueKind.TREE and cue.spoken is not None:
         # The tree stands with the question, since it needs its lines one under the other.
-        return (cue.spoken.text,)
-    lines = tuple(cue.text.split("\n"))
+        return short_lines(cue.spoken.text)
+    lines = tuple(line for told in cue.text.split("\n") for line in short_lines(told))
     if cue.spoken is None or cue.kind in _SAID_ON_SCREEN or cue.spoken.text == " ".join(lines):
         return lines
-    return (*lines, cue.spoken.text)
+    return (*lines, *short_lines(cue.spoken.text))
 
 
 def tree_lines(item: Item, cue: Cue | None) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
 
@@ -21,6 +22,11 @@ def lines_of(text: str, phrases: Sequence[str] = (), *, width: int) -> tuple[str
             if " ".join(phrases[first:last]) == text:
                 return _packed(phrases[first:last], width)
     return _wrapped(text, width)
+
+
+def short_lines(text: str) -> tuple[str, ...]:
+    """Sentences for a patient, each whole on a line where that can be."""
+    return lines_of(text, re.split(r"(?<=[.?])\s+", text), width=LINE_WIDTH)
 
 
 def _packed(phrases: Sequence[str], width: int) -> tuple[str, ...]:

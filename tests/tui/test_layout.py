@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.tui.layout import lines_of
+from drills.tui.layout import lines_of, short_lines
 
 WORD = st.text("abcdefgh'", min_size=1, max_size=12)
 PHRASES = st.lists(st.lists(WORD, min_size=1, max_size=6).map(" ".join), min_size=1, max_size=6)
@@ -22,6 +22,15 @@ def test_long_text_breaks_between_phrases() -> None:
         "The sailor that the painter followed",
         "was tired.",
     )
+
+
+def test_two_sentences_stand_one_under_the_other_where_a_line_is_too_short() -> None:
+    assert short_lines("The judge carried the waiter. The judge was tired.") == (
+        "The judge carried the waiter.",
+        "The judge was tired.",
+    )
+    assert short_lines("Yes. The nurse pushed the baker.") == ("Yes. The nurse pushed the baker.",)
+    assert short_lines("") == ()
 
 
 @given(PHRASES, st.integers(8, 60))

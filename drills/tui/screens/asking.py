@@ -14,6 +14,7 @@ from drills.practice.steps import Ask, Feedback
 from drills.tui.cards import HEARD_TWICE, LEAVE_OUT, NO_HELP, PAUSED, PAUSED_IN_TRIAL, STOP
 from drills.tui.cue_words import HELP_OFFERED, cue_lines, cue_said, is_help_due, opening
 from drills.tui.desk import Desk
+from drills.tui.layout import short_lines
 from drills.tui.screens.card import pause
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.speaker import Line
@@ -44,7 +45,7 @@ class AskScreen(KeyedScreen[None]):
         self._is_first_time = True
         self._is_help_offered = False
         self._has_heard_again = False
-        self._verdict = ""
+        self._verdict: tuple[str, ...] = ()
         self._over_since_ms: float | None = None
         self._wants_next = False
 
@@ -219,8 +220,8 @@ class AskScreen(KeyedScreen[None]):
         if feedback.over:
             self._over_since_ms = self._desk.home.clock.monotonic_ms()
             text = feedback.text if feedback.spoken is None else feedback.spoken.text
-            self._verdict = text
-            self.tell((text, "Space: go on.", *self.told()))
+            self._verdict = short_lines(text)
+            self.tell((*self._verdict, "Space: go on.", *self.told()))
             # The words come first: a picture that is drawn again takes several times as long.
             self.set_timer(WORDS_FIRST_SECONDS, partial(self.show_over, feedback))
             self._desk.speaker.say(said)
@@ -255,7 +256,7 @@ class AskScreen(KeyedScreen[None]):
         self._go_on_in_time()
         if self._wants_next:
             soon = "One moment." if self._session.upcoming is None else "Next one soon."
-            self.tell((self._verdict, soon))
+            self.tell((*self._verdict, soon))
             self._show_hints()
 
     def tick(self) -> None:
