@@ -56,11 +56,11 @@ def comprehension_ladder(
         Cue(level=4, kind=CueKind.ROLE_QUESTION, text=role_question, spoken=say(role_question)),
     ]
     if removes is not None and removes != ():
-        cues.append(_removal(5, removes, removal))
+        cues.append(removal_cue(5, removes, removal))
     if named is not None:
         kind = CueKind.NAME_DOER if named_is_doer else CueKind.HINT
         cues.append(Cue(level=6, kind=kind, text=named, spoken=say(named)))
-    cues.append(_shown(7, answer_text, answer))
+    cues.append(answer_cue(7, answer_text, answer))
     return tuple(cues)
 
 
@@ -83,7 +83,7 @@ def cloze_ladder(
         Cue(level=2, kind=CueKind.HINT, text="\n".join(hint), spoken=say(*hint)),
     ]
     if removes is not None:
-        cues.append(_removal(3, removes, "One word goes away."))
+        cues.append(removal_cue(3, removes, "One word goes away."))
     cues.append(
         Cue(
             level=4,
@@ -92,7 +92,7 @@ def cloze_ladder(
             spoken=start_spoken,
         )
     )
-    cues.append(_shown(5, answer_text, answer))
+    cues.append(answer_cue(5, answer_text, answer))
     return tuple(cues)
 
 
@@ -111,11 +111,14 @@ def gesture_ladder(gesture: Gesture) -> tuple[Cue, ...]:
     )
 
 
-def _removal(level: int, removes: int | tuple[int, ...], text: str) -> Cue:
+def removal_cue(level: int, removes: int | tuple[int, ...], text: str) -> Cue:
+    """An option goes away, or several together."""
     gone = (removes,) if isinstance(removes, int) else removes
     return Cue(level=level, kind=CueKind.REMOVE, text=text, spoken=say(text), removes=gone)
 
 
-def _shown(level: int, text: str, answer: int) -> Cue:
+def answer_cue(level: int, text: str, answer: int) -> Cue:
+    """The answer in words, and what is to be pressed."""
     press = f"Now press {answer + 1}."
-    return Cue(level=level, kind=CueKind.ANSWER, text=f"{text}\n{press}", spoken=say(text, press))
+    spoken = say_text(f"{text} {press}")
+    return Cue(level=level, kind=CueKind.ANSWER, text=f"{text}\n{press}", spoken=spoken)

@@ -23,15 +23,14 @@ def someone(event: Act | Transfer, lexicon: Lexicon) -> Phrase:
 
     "someone", "anyone" of what does not happen, "another animal", "it".
     """
-    role = Role.DONE_TO if isinstance(event, Act) else Role.GIVEN
-    if isinstance(event, Act) and event.verb in STAND_ALONE:
+    if isinstance(event, Transfer):
+        is_person = lexicon.nouns[event.given].sort is Sort.PERSON
+        return (pronoun("someone" if is_person else "it", Role.GIVEN),)
+    if event.verb in STAND_ALONE:
         return ()
-    sort = lexicon.nouns[event.done_to if isinstance(event, Act) else event.given].sort
-    if sort is Sort.THING:
-        return (pronoun("it", role),)
-    if sort is Sort.ANIMAL:
-        return (small("another", Part.DETERMINER), pronoun("animal", role))
-    return (pronoun("anyone" if _is_negated(event) else "someone", role),)
+    if lexicon.nouns[event.done_to].sort is Sort.ANIMAL:
+        return (small("another", Part.DETERMINER), pronoun("animal", Role.DONE_TO))
+    return (pronoun("anyone" if event.negated else "someone", Role.DONE_TO),)
 
 
 def tell_doer(event: Act | Transfer, lexicon: Lexicon) -> Sentence:
@@ -44,7 +43,3 @@ def tell_doer(event: Act | Transfer, lexicon: Lexicon) -> Sentence:
         verb = (finite(event.verb, event.tense, Role.DOER),)
     words = (definite(event.doer, Role.DOER), (*verb, *someone(event, lexicon)))
     return Sentence(tokens=finish(words, lexicon), plain=restate(event, lexicon))
-
-
-def _is_negated(event: Act | Transfer) -> bool:
-    return isinstance(event, Act) and event.negated

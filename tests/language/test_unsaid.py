@@ -29,6 +29,7 @@ GIVE = Transfer(verb="give", doer="sailor", given="cup", receiver="judge")
         ),
         (CHASE, "The dog chased another animal."),
         (GIVE, "The sailor gave it."),
+        (replace(GIVE, given="dog"), "The sailor gave it."),
         (replace(GIVE, verb="bring", given="nurse"), "The sailor brought someone."),
     ],
 )

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from drills.core.items import Cue, CueKind, Foil, Option
 from drills.core.utterances import Utterance
 from drills.core.words import Sentence
-from drills.exercises.cues import say, say_text
+from drills.exercises.cues import answer_cue, removal_cue, say
 
 REMOVAL = "One answer goes away."
 
@@ -40,19 +40,10 @@ def question_ladder(
         cues.append(turns)
     gone = removable(options)
     if gone is not None:
-        spoken = say(REMOVAL)
-        cues.append(Cue(level=5, kind=CueKind.REMOVE, text=REMOVAL, spoken=spoken, removes=(gone,)))
+        cues.append(removal_cue(5, gone, REMOVAL))
     if told is not None:
         cues.append(told)
-    press = f"Now press {answer + 1}."
-    cues.append(
-        Cue(
-            level=7,
-            kind=CueKind.ANSWER,
-            text=f"{answer_text}\n{press}",
-            spoken=say_text(f"{answer_text} {press}"),
-        )
-    )
+    cues.append(answer_cue(7, answer_text, answer))
     return tuple(cues)
 
 
