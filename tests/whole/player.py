@@ -162,7 +162,9 @@ class Player:
             if self.terminal.text == before:
                 continue  # a cue has taken this choice away
             given.keys.append(key)
-            if "Space go on" in self.terminal.text:
+            if any(line.startswith(f" {RIGHT}") for line in self.terminal.text.splitlines()):
+                # What is said of an answer is painted first, the keys after it.
+                self.terminal.wait_for("Space go on")
                 given.verdicts.append(RIGHT)
                 break
             assert WRONG in self.terminal.text or SHOWN in self.terminal.text
