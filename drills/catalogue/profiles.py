@@ -6,6 +6,7 @@ from pathlib import Path
 
 from drills.catalogue.fields import Fields
 from drills.catalogue.sections import read_sections
+from drills.core.kinds import Side
 from drills.core.problems import BadInput, Problem
 from drills.core.profiles import Profile
 
@@ -40,6 +41,13 @@ def _profile(fields: Fields) -> Profile:
         missed=fields.number("missed", 0, 1),
         tiring=fields.number("tiring", 0, _MOST_TIRING),
         latency_ms=fields.whole("latency_ms", 1, _LONGEST_LATENCY_MS),
+        forgetting=fields.number("forgetting", 0, 1, default=0.0),
+        fading=fields.number("fading", 0, 1, default=0.0),
+        guessing=fields.number("guessing", 0, 1, default=0.0),
+        yes_bias=fields.number("yes_bias", 0, 1, default=0.0),
+        neglected=fields.choice("neglected", Side) if fields.has("neglected") else None,
+        neglect=fields.number("neglect", 0, 1, default=0.0),
+        rare_words=fields.number("rare_words", 0, 1, default=1.0),
     )
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from drills.core.kinds import Side
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Profile:
@@ -16,6 +18,14 @@ class Profile:
     learning: how much of the gap closes with each trial of the same name.
     cue_help: how much of the gap each cue level closes, within a trial.
     missed: share of practice days without practice.   tiring: rise of tiredness with each block.
+
+    The rest keeps its default where there is no such trouble.
+    forgetting: power of the days since a trial with which its effect fades; 0 keeps all.
+    fading: of what was understood, the share lost with each point of tiredness above 1.
+    guessing: share of trials answered blindly, whatever is understood.
+    yes_bias: of yes-or-no trials not understood, the share answered yes; the rest are guessed.
+    neglected, neglect: a side, and the share of trials in which options on it go unseen.
+    rare_words: of what is understood in everyday words, the share understood in rare ones.
     """
 
     name: str
@@ -28,3 +38,10 @@ class Profile:
     missed: float
     tiring: float
     latency_ms: int
+    forgetting: float = 0.0
+    fading: float = 0.0
+    guessing: float = 0.0
+    yes_bias: float = 0.0
+    neglected: Side | None = None
+    neglect: float = 0.0
+    rare_words: float = 1.0

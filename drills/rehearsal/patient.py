@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
+from datetime import date
 from math import exp
 from random import Random
 
 from drills.core.gestures import Tick
 from drills.core.items import Foil, Item, Kind
+from drills.core.kinds import Side
 from drills.core.meanings import Act, Described
 from drills.core.profiles import Profile
-from drills.core.question_words import Grammar, cell_of
-from drills.core.words import Lexicon
+from drills.core.question_words import YES, Grammar, cell_of
+from drills.core.words import Band, Lexicon
 from drills.exercises.events import events_of, parts
 
 # What most often goes wrong in a gesture; the shares are invented.
@@ -26,29 +28,55 @@ class Patient:
         self._profile = profile
         self._lexicon = lexicon
         self._rng = rng
-        self._practised: Counter[str] = Counter()
+        self._practised: dict[str, Counter[date]] = {}
+        self._day = date.min
+        self._tiredness = 1.0
 
     def apart(self, rng: Random) -> Patient:
         """The same patient, who learns with this one, with chance of its own."""
         other = Patient(self._profile, self._lexicon, rng)
         other._practised = self._practised
+        other.sits(on=self._day, tiredness=self._tiredness)
         return other
 
+    def sits(self, *, on: date, tiredness: float) -> None:
+        """It is `on` now, and the patient is so tired, 1 (fresh) to 5."""
+        self._day = on
+        self._tiredness = tiredness
+
     def share_understood(self, item: Item, cue_level: int) -> float:
-        """How likely the item is understood, at this point of learning and with this help."""
+        """How likely the item is understood, as learned so far, as tired and with this help."""
         name = self._name(item)
         start = self._profile.knows.get(name, 0.5)
-        gap = (1 - start) * exp(-self._profile.learning * self._practised[name])
+        gap: float = (1 - start) * exp(-self._profile.learning * self._remembered(name))
+        fresh: float = pow(1 - self._profile.fading, max(0.0, self._tiredness - 1))
+        # Only the grid asks in rare words.
+        cell = cell_of(item.level)
+        if cell is not None and cell[0] is Band.RARE:
+            fresh *= self._profile.rare_words
+        gap = 1 - (1 - gap) * fresh
         return 1 - gap * (1 - self._profile.cue_help) ** cue_level
+
+    def _remembered(self, name: str) -> float:
+        """Trials so far, each faded by a power of the days since: not as the schedule has it."""
+        power = self._profile.forgetting
+        remembered = 0.0
+        for day, count in self._practised.get(name, Counter()).items():
+            remembered += count / pow(1.0 + max(0, (self._day - day).days), power)
+        return remembered
 
     def choose(self, item: Item, *, cue_level: int, removed: frozenset[int]) -> int:
         """The option that the patient takes, an index."""
         open_options = [index for index in range(len(item.options)) if index not in removed]
         if len(open_options) == 1 or item.answer is None:
             return open_options[0]
-        if self._rng.random() < self.share_understood(item, cue_level):
-            return item.answer
-        if self._rng.random() > self._profile.words:
+        open_options = self._seen(item, open_options)
+        blind = self._happens(self._profile.guessing)
+        if not blind and self._rng.random() < self.share_understood(item, cue_level):
+            return item.answer if item.answer in open_options else self._rng.choice(open_options)
+        if item.options[open_options[0]].text == YES and self._happens(self._profile.yes_bias):
+            return open_options[0]
+        if blind or self._rng.random() > self._profile.words:
             return self._rng.choice(open_options)
         if self._rng.random() < self._profile.first_noun:
             by_order = self._first_noun_choice(item)
@@ -72,11 +100,24 @@ class Patient:
 
     def learn(self, item: Item) -> None:
         """One more trial of this kind has been practised."""
-        self._practised[self._name(item)] += 1
+        self._practised.setdefault(self._name(item), Counter())[self._day] += 1
 
     def latency_ms(self) -> int:
         """How long the patient thinks: skewed, never under half a second."""
         return max(500, round(self._rng.lognormvariate(0, 0.4) * self._profile.latency_ms))
+
+    def _happens(self, share: float) -> bool:
+        # What never happens takes no chance, so that a profile without the trouble stays as it was.
+        return share > 0 and self._rng.random() < share
+
+    def _seen(self, item: Item, options: list[int]) -> list[int]:
+        """The options that are looked at; side by side, the first half stands on the left."""
+        profile = self._profile
+        if profile.neglected is None or not self._happens(profile.neglect):
+            return options
+        half = (len(item.options) + 1) // 2
+        on_left = profile.neglected is Side.LEFT
+        return [index for index in options if (index < half) is not on_left] or options
 
     def _name(self, item: Item) -> str:
         if item.kind is Kind.GESTURE:

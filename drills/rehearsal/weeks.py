@@ -109,6 +109,7 @@ class Rehearsal:
     def _check(self) -> None:
         """A whole sitting without help; nothing is learnt from it."""
         session = self._home.checking.start()
+        self._checked.sits(on=self._clock.now().date(), tiredness=1)
         session.check_in(tiredness=1, pain=False, new_signs=False)
         while not isinstance(session.step, Finish):
             if isinstance(session.step, Ask):
@@ -128,6 +129,8 @@ class Rehearsal:
     def _sit(self, session: Session) -> None:
         tiredness = self._rng.choice((1, 1, 2))
         tired = float(tiredness)
+        today = self._clock.now().date()
+        self._patient.sits(on=today, tiredness=tired)
         while True:
             step = session.step
             match step:
@@ -139,6 +142,7 @@ class Rehearsal:
                 case Rest():
                     self._clock.wait(seconds=step.seconds)
                     tired += self._profile.tiring * self._rng.uniform(0, 2)
+                    self._patient.sits(on=today, tiredness=min(MOST_TIRED, tired))
                     tiredness = min(MOST_TIRED, round(tired))
                     session.rested(tiredness=tiredness, helped=False)
                 case Finish():
