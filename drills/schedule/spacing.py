@@ -102,7 +102,8 @@ class _Record:
     def begin(self, day: date) -> None:
         """The first trial of another day comes next."""
         self.day = day
-        self.last = max(self.last, day)
+        if day > self.last:  # noqa: PLR1730 - a call for each of years of trials
+            self.last = day
         self.climbed = self.fell = False
 
     def take(self, trial: Trial, first: Attempt, settings: SpacingSettings) -> None:
@@ -113,7 +114,7 @@ class _Record:
             of_trial = run_needed(trial, settings)
             if self.since_climb == 1 or of_trial > self.needed:
                 self.needed = of_trial
-            if self.since_climb >= self.needed and not self.climbed:
+            if not self.climbed and self.since_climb >= self.needed:
                 self.rung = min(self.rung + 1, len(settings.ladder_days) - 1)
                 self.climbed, self.since_climb = True, 0
             return
@@ -129,13 +130,14 @@ def run_needed(trial: Trial, settings: SpacingSettings) -> int:
 
     An item that its words alone decide says nothing of grammar, so it asks for the longest run.
     """
-    if trial.asked.kind is Kind.GESTURE:
+    asked = trial.asked
+    if asked.kind is Kind.GESTURE:
         return 1
-    if trial.asked.effective_k >= 4:
-        return settings.run_four_options
-    if trial.asked.effective_k == 3:
+    if asked.effective_k <= 2:
+        return settings.run_two_options
+    if asked.effective_k == 3:
         return settings.run_three_options
-    return settings.run_two_options
+    return settings.run_four_options
 
 
 def standing(
@@ -205,7 +207,8 @@ def _folded(
             continue
         at = trial.started_at
         day = at.date() if at.hour >= turns_at_hour else (at - turn).date()
-        day = min(day, today)
+        if day > today:  # noqa: PLR1730 - a call for each of years of trials
+            day = today
         target = asked.target
         key = (target.kind, target.name, target.group)
         record = records.get(key)
