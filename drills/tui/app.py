@@ -5,22 +5,19 @@ from __future__ import annotations
 import gc
 from collections.abc import Callable, Sequence
 from datetime import timedelta
-from typing import TYPE_CHECKING, Any, ClassVar, Literal
+from typing import TYPE_CHECKING, ClassVar, Literal
 
-from textual import events
 from textual.binding import Binding, BindingType
 from textual.filter import LineFilter, Monochrome
 from textual.screen import Screen
 
 from drills.core.cells import Encoding
 from drills.practice.home import Home
-from drills.tui.caught import CaughtApp
+from drills.tui.covered import CoveredApp
 from drills.tui.desk import Desk
 from drills.tui.endings import heed_endings
 from drills.tui.presses import Presses
-from drills.tui.screens.cover import COLUMNS, LINES, CoverScreen
 from drills.tui.screens.home import HomeScreen
-from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.screens.signs import SignsScreen
 from drills.tui.speaker import Speaker
 from drills.tui.theme import CALM
@@ -34,7 +31,7 @@ VOICE_SECONDS = 0.05
 WEEK = timedelta(days=6)
 
 
-class PracticeApp(CaughtApp):
+class PracticeApp(CoveredApp):
     """Opens screens and closes records; decides nothing."""
 
     ENABLE_COMMAND_PALETTE = False
@@ -85,39 +82,9 @@ class PracticeApp(CaughtApp):
             self._practise()
         elif self._start == "check" and not first.has_new_signs:
             self._check()
-        self._fit(self.size.width, self.size.height)
+        self._refit()
         # Off since the start of the program, see `__main__`.
         self.call_after_refresh(gc.enable)
-
-    def on_resize(self, event: events.Resize) -> None:
-        self._fit(event.size.width, event.size.height)
-
-    def _fit(self, columns: int, lines: int) -> None:
-        """Cover the screen while the window is too small; never the card of stroke signs."""
-        is_small = columns < COLUMNS or lines < LINES
-        is_covered = isinstance(self.screen, CoverScreen)
-        if is_small and not is_covered and not isinstance(self.screen, SignsScreen):
-            self.push_screen(CoverScreen())
-        elif is_covered and not is_small:
-            self.pop_screen()
-
-    def _open(
-        self, kind: type[KeyedScreen[None]], key: str, make: Callable[[], Screen[Any]]
-    ) -> None:
-        """Open a page over whatever runs, or go back to it where it is open underneath."""
-        self._desk.presses.heed(key)
-        if isinstance(self.screen, CoverScreen) and kind is not SignsScreen:
-            return
-        # The second of two presses may be heard by the screen that the first has covered.
-        if isinstance(self.screen, kind):
-            return
-        if len(self.screen_stack) > 1 and isinstance(self.screen_stack[-2], kind):
-            self.pop_screen()
-        else:
-            self.push_screen(make(), self._refit)
-
-    def _refit(self, _: None) -> None:
-        self._fit(self.size.width, self.size.height)
 
     # What screens ask for
 
@@ -127,13 +94,15 @@ class PracticeApp(CaughtApp):
         def make() -> Screen[None]:
             return GuideScreen(self._home.guide, self._desk.presses)
 
+        self._desk.presses.heed("g")
         self._open(
-            GuideScreen, "g", lambda: made_or_told(make, "The guide cannot be shown.", self._desk)
+            GuideScreen, lambda: made_or_told(make, "The guide cannot be shown.", self._desk)
         )
 
     def on_keyed_screen_signs_wanted(self) -> None:
         number = self._home.plan.safety.emergency_number
-        self._open(SignsScreen, "e", lambda: SignsScreen(number, self._desk.presses))
+        self._desk.presses.heed("e")
+        self._open(SignsScreen, lambda: SignsScreen(number, self._desk.presses))
 
     def on_home_screen_practice_wanted(self, event: HomeScreen.PracticeWanted) -> None:
         self._practise(resume=event.resume)
@@ -168,23 +137,29 @@ class PracticeApp(CaughtApp):
 
     def _practise(self, *, resume: bool | None = None) -> None:
         """Begin a session.   resume: None for going on with one that was begun today."""
-        from drills.tui.pages import SittingScreen, made_or_told  # noqa: PLC0415 - see pages
 
-        def sit() -> SittingScreen:
+        def begin() -> Session:
             goes_on = bool(self._home.today().resumable) if resume is None else resume
-            self.session = self._home.start(resume=goes_on, minutes=self._minutes)
-            return SittingScreen(self.session, self._desk)
+            return self._home.start(resume=goes_on, minutes=self._minutes)
 
-        self.push_screen(made_or_told(sit, "Practice cannot start.", self._desk))
+        self._sit(begin, "Practice cannot start.")
 
     def _check(self) -> None:
         """Begin a check, or go on with the one of today."""
+
+        def begin() -> Session:
+            # A list that was asked for by its letter is begun once.
+            session = self._home.checking.start(chosen=self._check_list)
+            self._check_list = None
+            return session
+
+        self._sit(begin, "The check cannot start.")
+
+    def _sit(self, begin: Callable[[], Session], trouble: str) -> None:
         from drills.tui.pages import SittingScreen, made_or_told  # noqa: PLC0415 - see pages
 
         def sit() -> SittingScreen:
-            self.session = self._home.checking.start(chosen=self._check_list)
-            # A list that was asked for by its letter is begun once.
-            self._check_list = None
+            self.session = begin()
             return SittingScreen(self.session, self._desk)
 
-        self.push_screen(made_or_told(sit, "The check cannot start.", self._desk))
+        self.push_screen(made_or_told(sit, trouble, self._desk))
