@@ -16,10 +16,10 @@ from drills.core.plans import BlockPlan, Plan
 from drills.core.records import latest_trials
 from drills.core.words import Band
 from drills.exercises import make_items, targets_of
-from drills.measures import detection
+from drills.measures import detection, dose
 from drills.measures.sides import choices_of
 from drills.rehearsal.patient import Patient
-from tests.rehearsal.test_weeks import KNOWS_NOTHING, PROFILES, rehearsed
+from tests.rehearsal.test_weeks import KNOWS_NOTHING, PROFILES, STARTER, rehearsed
 
 KNOWS_ALL = replace(KNOWS_NOTHING, knows=dict.fromkeys(KNOWS_NOTHING.knows, 1.0))
 DAY = date(2026, 1, 5)
@@ -123,3 +123,13 @@ def test_the_content_has_a_profile_for_each_trouble() -> None:
         assert any(getattr(profile, trouble) > 0 for profile in profiles), trouble
     assert any(profile.rare_words < 1 for profile in profiles)
     assert any(profile.missed > 0.3 for profile in profiles)
+
+
+@pytest.mark.parametrize("name", sorted(PROFILES))
+def test_no_session_of_the_starter_plan_runs_a_tenth_over_its_minutes(
+    material: Material, name: str
+) -> None:
+    records = rehearsed(material, PROFILES[name], weeks=1, seed=8)
+    minutes = [each.minutes for each in dose.sittings(records.entries(), day_turns_at_hour=4)]
+    assert minutes
+    assert max(minutes) <= 1.1 * STARTER.dose.minutes_per_session, minutes
