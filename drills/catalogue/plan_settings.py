@@ -161,7 +161,7 @@ SECTIONS = (
             _setting("flat_sessions", 4, 40, "no rise in so many sessions: hand back"),
             _setting("ceiling_probes", 1, 10, "so many checks running at the ceiling: hand back"),
             _setting("ceiling_percent", 50, 100, "the ceiling, right of 100"),
-            _setting("least_probe_trials", 5, 40, "answers that a check must hold for that"),
+            _setting("fewest_in_a_check", 5, 40, "answers that a check must hold for that"),
         ),
     ),
     Section(

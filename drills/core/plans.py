@@ -181,7 +181,7 @@ class ProgressionSettings:
     right_percent right alone; at least sure_percent sure that this is no luck; guessing would do
     it in fewer than guess_percent of 100; mean help of most_help at the most.
     Handing back: below guessing in below_sessions running; no rise in flat_sessions;
-    ceiling_percent right in ceiling_probes checks running, of least_probe_trials each.
+    ceiling_percent right in ceiling_probes checks running, of fewest_in_a_check each.
     All but sure_percent: common practice, no source.
     """
 
@@ -195,7 +195,7 @@ class ProgressionSettings:
     flat_sessions: int = 8
     ceiling_probes: int = 2
     ceiling_percent: int = 90
-    least_probe_trials: int = 10
+    fewest_in_a_check: int = 10
 
 
 PROBED = (

@@ -150,7 +150,7 @@ def _at_ceiling(probes: Sequence[Session], settings: ProgressionSettings) -> Fou
     newest = probes[-settings.ceiling_probes :]
     shares = [accuracy.count(probe).unaided for probe in newest]
     if len(newest) < settings.ceiling_probes or not all(
-        share.of >= settings.least_probe_trials
+        share.of >= settings.fewest_in_a_check
         and 100 * share.right >= settings.ceiling_percent * share.of
         for share in shares
     ):
