@@ -30,18 +30,17 @@ OPTIONS = 2
 def items_of_check(plan: Plan, material: Material, chosen: CheckList) -> tuple[Item, ...]:
     """The items of a check in their order.
 
+    A half holds the same items in each order, so that short checks ask all by turns.
     Raises: BadInput when there are too few exemplars, or nothing to check.
     """
     asked = asked_of(plan)
     if not asked:
         raise BadInput("This plan practises nothing that can be checked.")
-    halves = ordered(
-        _items(asked, _Words(material), plan.probes.items, plan.probes.seed),
-        chosen.letter,
-        seed=plan.probes.seed,
-    )
+    items = _items(asked, _Words(material), plan.probes.items, plan.probes.seed)
+    halves = ordered(items, chosen.letter, seed=plan.probes.seed)
     if chosen.half is not None:
-        return halves[chosen.half]
+        wanted = set(items.halves[chosen.half])
+        return next(half for half in halves if wanted.issuperset(half))
     return tuple(item for half in halves for item in half)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from itertools import pairwise
 
 import pytest
 
@@ -19,7 +20,7 @@ from drills.practice.home import Home
 from drills.practice.session import Session
 from drills.practice.steps import Ask, Finish, Rest
 from drills.rehearsal import MemoryRecords
-from drills.schedule.checks import CheckList
+from drills.schedule.checks import CheckList, Phase, list_for
 from tests.edges import QuietVoice
 
 PLAN = Plan(
@@ -174,6 +175,14 @@ def test_a_part_has_at_most_twenty_and_a_short_check_half(material: Material) ->
     halves = [items_of_check(PLAN, material, CheckList(letter="C", half=half)) for half in (0, 1)]
     assert [len(half) for half in halves] == [20, 20]
     assert not {item.id for item in halves[0]} & {item.id for item in halves[1]}
+
+
+def test_short_checks_ask_one_half_and_the_other_by_turns(material: Material) -> None:
+    settings = PLAN.probes
+    lists = [list_for(Phase.WEEKLY, number, settings) for number in range(3, 9)]
+    asked = [{item.id for item in items_of_check(PLAN, material, each)} for each in lists]
+    assert all(not one & other for one, other in pairwise(asked))
+    assert all(one == after_next for one, after_next in zip(asked, asked[2:], strict=False))
 
 
 def test_what_is_asked_is_like_what_is_practised(material: Material) -> None:
