@@ -162,7 +162,7 @@ class Player:
             if self.terminal.text == before:
                 continue  # a cue has taken this choice away
             given.keys.append(key)
-            if any(line.startswith(f" {RIGHT}") for line in self.terminal.text.splitlines()):
+            if f" {RIGHT}" in self.terminal.text:
                 # What is said of an answer is painted first, the keys after it.
                 self.terminal.wait_for("Space go on")
                 given.verdicts.append(RIGHT)
