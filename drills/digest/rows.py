@@ -13,8 +13,8 @@ from drills.digest.plain import inert
 from drills.digest.question_wording import GRID_TITLE, cell_label
 from drills.digest.values import Digest, Grid, GridCell, Line
 
-# What a spreadsheet takes for the start of a formula.
-_FORMULA_STARTS = ("=", "+", "-", "@")
+# What a spreadsheet takes for the start of a formula; a line break or tab can hide one.
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 COLUMNS = (
     "first",
@@ -58,7 +58,7 @@ def render_csv(digest: Digest) -> str:
     """A heading, and a row a line, a cell of the grid, a day of a check, a day to come (RFC 4180).
 
     Shares go from 0 to 1. Text that a spreadsheet could run as a formula starts with an
-    apostrophe, and control characters are made visible; numbers stay numbers.
+    apostrophe; numbers stay numbers.
     """
     out = StringIO()
     writer = csv.DictWriter(out, COLUMNS, lineterminator="\r\n")
@@ -128,7 +128,7 @@ def _head(digest: Digest) -> dict[str, Any]:
         "until": digest.until.isoformat(),
         "over": "yes" if digest.is_over else "no",
         "simulated": "yes" if digest.simulated else "no",
-        "plan": digest.plan_name,
+        "plan": inert(digest.plan_name),
         "plan_version": digest.plan_version,
     }
 
@@ -179,7 +179,6 @@ def _row(digest: Digest, line: Line) -> dict[str, Any]:
 def _cell(value: Any) -> Any:
     if isinstance(value, float):
         return f"{value:.4f}"
-    if isinstance(value, str):
-        text = inert(value)
-        return f"'{text}" if text.startswith(_FORMULA_STARTS) else text
+    if isinstance(value, str) and value.lstrip(" ").startswith(_FORMULA_STARTS):
+        return f"'{value}"
     return value

@@ -14,6 +14,7 @@ from drills.exercises.frames.frame import Anchor, Dealt, Demand, Frame, values
 from drills.exercises.frames.pictured import open_places
 from drills.exercises.frames.verbs import clause_of, subject_of
 from drills.exercises.reasons import WhyWrong
+from drills.exercises.reserve import open_pairs
 from drills.language.clauses import Slot
 from drills.pictures import can_draw
 
@@ -63,7 +64,8 @@ def _any_one(noun: str) -> Party:
 
 
 def _boxed(lexicon: Lexicon) -> tuple[Pair, ...]:
-    return open_places(lexicon, (Relation.IN.value,))
+    relation = Relation.IN.value
+    return tuple(open_pairs(open_places(lexicon, (relation,)), relation, lexicon))
 
 
 def _undergoes(subject: str, verb: str, *ties: Tie, seen: Clause | None = None) -> Dealt:
@@ -97,11 +99,12 @@ _MOVING = ("push", "pull", "lift", "carry", "chase", "follow", "lead", "film", "
 
 @lru_cache(maxsize=256)
 def _drawn_pairs(lexicon: Lexicon, verb: str) -> tuple[Pair, ...]:
-    return tuple(
+    drawn = tuple(
         (a.key, b.key)
         for a, b in lexicon.partners(lexicon.verbs[verb])
         if a.sort is Sort.PERSON and can_draw(Act(verb=verb, doer=a.key, done_to=b.key))
     )
+    return tuple(open_pairs(drawn, verb, lexicon))
 
 
 def _given(word: str, dealer: Dealer) -> Dealt:

@@ -13,6 +13,7 @@ from drills.exercises.casting import Casting, Pair
 from drills.exercises.frames.dealing import Dealer
 from drills.exercises.frames.frame import Anchor, Dealt, Demand, Frame, values
 from drills.exercises.reasons import WhyWrong
+from drills.exercises.reserve import open_pairs
 from drills.pictures import can_draw
 
 AUXILIARIES: Mapping[str, tuple[Link, Tense, bool]] = MappingProxyType(
@@ -53,7 +54,10 @@ def _deal_place(word: str, others: tuple[str, ...], dealer: Dealer) -> Dealt:
 
     def casting() -> Casting:
         return Casting(
-            dealer.rng, lambda group, _word: open_places(lexicon, tuple(group.split("/")))
+            dealer.rng,
+            lambda group, word: open_pairs(
+                open_places(lexicon, tuple(group.split("/"))), word, lexicon
+            ),
         )
 
     relation, (thing, landmark) = dealer.casting("place", casting).choose(

@@ -13,6 +13,7 @@ from drills.exercises.frames.frame import Anchor, Dealt, Demand, Frame, values
 from drills.exercises.frames.pictured import open_places
 from drills.exercises.frames.verbs import clause_of
 from drills.exercises.reasons import WhyWrong
+from drills.exercises.reserve import open_pairs
 from drills.language.clauses import Slot
 from drills.language.times import HOURS, MONTHS, WEEKDAYS
 
@@ -26,12 +27,12 @@ def _deal_question(word: str, _others: tuple[str, ...], dealer: Dealer) -> Dealt
             clause = _of_people_or_things(word, dealer)
             wanted = Wanted.OBJECT
         case "where":
-            pairs = open_places(dealer.material.lexicon, (Relation.ON.value, Relation.UNDER.value))
+            relations = (Relation.ON.value, Relation.UNDER.value)
+            pairs = open_places(dealer.material.lexicon, relations)
+            for relation in relations:
+                pairs = tuple(open_pairs(pairs, relation, dealer.material.lexicon))
             thing, landmark = dealer.fresh("where", pairs)
-            tie = Tie(
-                word=dealer.rng.choice((Relation.ON.value, Relation.UNDER.value)),
-                party=Party(noun=landmark),
-            )
+            tie = Tie(word=dealer.rng.choice(relations), party=Party(noun=landmark))
             clause = Clause(subject=Party(noun=thing), verb="be", ties=(tie,))
         case "when":
             clause = Clause(
