@@ -12,6 +12,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from drills.core.clauses import clauses_of
 from drills.core.items import Item, ItemSet, Kind
 from drills.core.material import Material
 from drills.core.meanings import Act, Described, Place
@@ -32,7 +33,13 @@ from drills.exercises.probes import (
     shared,
 )
 from drills.exercises.probes.choosing import chosen_for
-from drills.exercises.reserve import exemplar_in, exemplar_of, is_reserved, open_pairs
+from drills.exercises.reserve import (
+    exemplar_in,
+    exemplar_key,
+    exemplar_of,
+    is_reserved,
+    open_pairs,
+)
 from drills.exercises.scenes import verb_groups
 
 ASKED = (
@@ -235,6 +242,31 @@ def test_nothing_practised_is_ever_probed_nor_the_other_way_round(
     items = make_items(rng.sample(targets, 20), options=2, material=material, rng=rng)
     assert broken_law((*items, *probes.all), material.lexicon) == ()
     assert shared(items, probes.all) == ()
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_a_missing_word_is_never_asked_of_what_is_kept_for_probes(
+    seed: int, material: Material, probes: ProbeItems
+) -> None:
+    names = names_of(Kind.CLOZE, material)
+    targets = targets_of(BlockPlan(kind=Kind.CLOZE, names=tuple(names), trials=1), material)
+    items = make_items(tuple(targets) * 6, options=2, material=material, rng=Random(seed))
+    kept = [
+        item
+        for item in items
+        if (each := exemplar_in(item)) and is_reserved(each, material.lexicon)
+    ]
+    assert sum(exemplar_in(item) is not None for item in items) > 20
+    assert [item.sentence for item in kept] == []
+    assert shared(items, probes.all) == ()
+    told = [
+        exemplar_key(clause.verb, (clause.subject.noun, clause.object.noun))
+        for item in items
+        if item.told is not None
+        for clause in clauses_of(item.told)
+        if clause.subject and clause.object and not clause.object.is_pronoun
+    ]
+    assert [each for each in told if is_reserved(each, material.lexicon)] == []
 
 
 def test_what_is_planted_on_either_side_is_caught(probes: ProbeItems, material: Material) -> None:

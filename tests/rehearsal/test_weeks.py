@@ -5,16 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 from scipy.stats import binomtest
 
 from drills.catalogue import load_profiles, read_plan
-from drills.core.items import Foil, ItemSet, Kind
+from drills.core.items import Foil, Item, ItemSet, Kind
 from drills.core.material import Material
 from drills.core.plans import CueDirection, Plan
 from drills.core.profiles import Profile
 from drills.core.records import (
+    Asked,
     CloseReason,
     Observation,
     SessionClosed,
@@ -23,6 +25,8 @@ from drills.core.records import (
     Trial,
     latest_trials,
 )
+from drills.exercises.probes import shared
+from drills.exercises.reserve import exemplar_in, is_reserved
 from drills.rehearsal import MemoryRecords, Rehearsal
 from tests.edges import QuietVoice
 
@@ -206,6 +210,33 @@ def test_practice_is_the_same_with_checks_and_without(material: Material) -> Non
         for plan in (STARTER, bare)
     ]
     assert answers[0] == answers[1]
+
+
+def test_in_weeks_of_practice_with_checks_nothing_is_both_practised_and_probed(
+    material: Material, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    met: dict[str, Item] = {}
+
+    def keep(item: Item) -> Asked:
+        met[item.id] = item
+        return Asked.of(item)
+
+    monkeypatch.setattr("drills.practice.asking.Asked", SimpleNamespace(of=keep))
+    records = rehearsed(material, KNOWS_NOTHING, weeks=2, seed=3)
+    given = {trial.asked.item_id for trial in latest_trials(records.entries())}
+    assert given <= set(met)
+    practised = [met[each] for each in given if not met[each].is_probe]
+    checked = [met[each] for each in given if met[each].is_probe]
+    assert len(checked) == 3 * STARTER.probes.items
+    assert sum(exemplar_in(item) is not None for item in practised) > 100
+    assert [item for item in practised if is_kept(item, material)] == []
+    assert [item for item in checked if not is_kept(item, material)] == []
+    assert shared(practised, checked) == ()
+
+
+def is_kept(item: Item, material: Material) -> bool:
+    exemplar = exemplar_in(item)
+    return exemplar is not None and is_reserved(exemplar, material.lexicon)
 
 
 def test_one_who_guesses_gets_half_of_a_check(material: Material) -> None:

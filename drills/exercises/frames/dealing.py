@@ -113,8 +113,8 @@ class Dealer:
 
     # Pools
 
-    def person(self, pool: str = "person") -> str:
-        return self.fresh(pool, self._nouns(Sort.PERSON))
+    def person(self, pool: str = "person", suits: Callable[[str], bool] = lambda _key: True) -> str:
+        return self.fresh(pool, [key for key in self._nouns(Sort.PERSON) if suits(key)])
 
     def animal(self) -> str:
         return self.fresh("animal", self._nouns(Sort.ANIMAL))

@@ -13,7 +13,7 @@ from drills.exercises.frames.frame import Anchor, Dealt, Demand, Frame, values
 from drills.exercises.frames.pictured import open_places
 from drills.exercises.frames.verbs import clause_of
 from drills.exercises.reasons import WhyWrong
-from drills.exercises.reserve import open_pairs
+from drills.exercises.reserve import exemplar_key, is_reserved, open_pairs
 from drills.language.clauses import Slot
 from drills.language.times import HOURS, MONTHS, WEEKDAYS
 
@@ -59,7 +59,11 @@ def _of_people_or_things(word: str, dealer: Dealer) -> Clause:
     verb, thing = dealer.act_on_thing(
         "asked", lambda each: bool(each.things) and each.key in _TO_BOTH
     )
-    done_to = dealer.person() if word == "who" else thing
+
+    def is_open(person: str) -> bool:
+        return not is_reserved(exemplar_key(verb, (doers.noun, person)), dealer.material.lexicon)
+
+    done_to = dealer.person(suits=is_open) if word == "who" else thing
     return Clause(subject=doers, verb=verb, object=Party(noun=done_to))
 
 
