@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from drills.core.items import Item, ItemSet
+from drills.core.items import Item
 from drills.core.records import CloseReason, Trial
 from drills.core.utterances import Utterance
 from drills.practice.asking import Asking
@@ -51,7 +51,9 @@ def _with_restatement(text: str, item: Item) -> Utterance:
     return Utterance(phrases=(text, *item.restated.phrases))
 
 
-def ending(trials: Sequence[Trial], reason: CloseReason, *, by_rule: bool = False) -> Finish:
+def ending(
+    trials: Sequence[Trial], reason: CloseReason, *, by_rule: bool = False, is_check: bool = False
+) -> Finish:
     """The end of a sitting in which `trials` were over."""
     counted = [trial for trial in trials if trial.counts]
     if reason is CloseReason.FINISHED and not trials:
@@ -59,7 +61,7 @@ def ending(trials: Sequence[Trial], reason: CloseReason, *, by_rule: bool = Fals
         reason = CloseReason.STOPPED
     return Finish(
         reason=reason,
-        is_check=any(trial.asked.item_set is not ItemSet.TREATED for trial in trials),
+        is_check=is_check,
         done=len(counted),
         right_alone=sum(trial.unaided_right for trial in counted),
         right_helped=sum(trial.aided_right and not trial.unaided_right for trial in counted),

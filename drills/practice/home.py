@@ -287,7 +287,7 @@ class Home:
 
     def _left(self, chain: Chain) -> int:
         blocks = self._dealt(
-            _without(self.history(), chain.sessions),
+            _without(self.history_of_practice(), chain.sessions),
             today=self.day(chain.first.at),
             minutes=chain.first.minutes,
             seed=chain.first.seed,

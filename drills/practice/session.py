@@ -276,7 +276,8 @@ class Session:
             return self._step
         self._course.clear()
         trials = [asking.as_trial(asking.started_at) for asking in self._ended]
-        self._step = ending(trials, reason, by_rule=by_rule)
+        is_check = self._opened.check is not None
+        self._step = ending(trials, reason, by_rule=by_rule, is_check=is_check)
         return self._step
 
     def observe(

@@ -110,6 +110,14 @@ def test_help_changes_nothing_in_a_check(at_home: AtHome) -> None:
     assert not session.may_help_unasked
 
 
+def test_a_check_stopped_before_its_first_answer_still_ends_as_a_check(at_home: AtHome) -> None:
+    session = at_home.home.checking.start()
+    session.check_in(tiredness=1, pain=False, new_signs=False)
+    finish = session.stop()
+    assert isinstance(finish, Finish)
+    assert finish.is_check
+
+
 def test_errors_running_change_nothing_in_a_check(at_home: AtHome) -> None:
     session = at_home.home.checking.start()
     session.check_in(tiredness=1, pain=False, new_signs=False)
