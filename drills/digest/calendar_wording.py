@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from drills.core.due import PlannedDay
+from drills.core.due import PlannedDay, PutOff
 from drills.core.kinds import Kind
 from drills.digest import wording
 from drills.digest.plain import day, inert
@@ -19,7 +19,7 @@ PLANS_PACE = "Minutes: as the plan has them, until 20 trials of a kind can be ti
 
 
 class CalendarRow(NamedTuple):
-    """One day.   what: trials by kind.   put_off: names with the reason, one sentence each."""
+    """One day.   what: trials by kind.   put_off: one sentence a name."""
 
     day: str
     minutes: str
@@ -28,7 +28,7 @@ class CalendarRow(NamedTuple):
 
 
 def rows(calendar: Calendar) -> list[CalendarRow]:
-    """The days in plain words; targets of one name and reason are told together."""
+    """The days in plain words; targets of one name are told together."""
     return [
         CalendarRow(
             day=day(planned.day),
@@ -57,13 +57,18 @@ def _what(planned: PlannedDay) -> str:
 
 
 def _put_off(planned: PlannedDay, labels: Mapping[str, str]) -> tuple[str, ...]:
-    together: dict[tuple[str, str], list[str]] = {}
+    together: dict[str, list[PutOff]] = {}
     for each in planned.put_off:
         label = labels.get(each.target.name, each.target.name)
-        groups = together.setdefault((label, each.reason), [])
-        if each.target.group:
-            groups.append(each.target.group)
-    return tuple(
-        inert(f"{label} ({', '.join(groups)}): {reason}" if groups else f"{label}: {reason}")
-        for (label, reason), groups in together.items()
-    )
+        together.setdefault(label, []).append(each)
+    return tuple(inert(_of_name(label, targets)) for label, targets in together.items())
+
+
+def _of_name(label: str, targets: Sequence[PutOff]) -> str:
+    """One sentence a name: each reason apart would fill pages, and stands in the JSON."""
+    reasons = {each.reason for each in targets}
+    if len(reasons) > 1:
+        return f"{label}: {len(targets)} have no place; others are more overdue for their gap."
+    groups = [each.target.group for each in targets if each.target.group]
+    (reason,) = reasons
+    return f"{label} ({', '.join(groups)}): {reason}" if groups else f"{label}: {reason}"

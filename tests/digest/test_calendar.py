@@ -37,6 +37,21 @@ def test_the_text_tells_minutes_trials_and_what_is_put_off() -> None:
     assert "by how long this person takes" in text
 
 
+def test_many_targets_of_one_name_are_one_line_and_each_has_its_reason_in_the_json() -> None:
+    many = tuple(
+        PutOff(target=replace(PASSIVE, group=f"group {days}"), reason=f"Due for {days} days.")
+        for days in range(2, 9)
+    )
+    told = planned()
+    day = replace(DAY, put_off=many)
+    told = replace(told, calendar=Calendar(days=(day,), labels={PASSIVE.name: "Passive"}))
+    text = render(told, "text")
+    assert text.count("put off:") == 1
+    assert "put off: Passive: 7 have no place" in text
+    (row,) = json.loads(render(told, "json"))["calendar"]
+    assert [each["reason"] for each in row["put_off"]] == [each.reason for each in many]
+
+
 def test_the_page_tells_the_same_and_escapes_it() -> None:
     page = render(planned(), "html")
     assert "about 25 minutes in 2 sessions" in page
