@@ -51,14 +51,18 @@ def show_plan(options: argparse.Namespace) -> int:
         print("No plan has been put in force yet. This is the starter plan.\n")
     print(_described(plan))
     if plan_path(folder).exists():
-        _print_suggestions(folder)
+        _print_records(folder)
     return 0
 
 
-def _print_suggestions(folder: Path) -> None:
-    """What the answers so far speak for; only the therapist changes the plan."""
+def _print_records(folder: Path) -> None:
+    """The checks done, and what the answers speak for; only the therapist changes the plan."""
     home = wiring.home(folder, speak=False)
     try:
+        probes = home.plan.probes
+        if probes.on and probes.baseline:
+            done = min(probes.baseline, len(home.checking.done))
+            print(f"\nBaseline: {done} of {probes.baseline} checks done.")
         for number, direction in home.suggested_cues().items():
             print(f"\nSuggested by the answers so far: cues = {direction.value} in block {number}.")
     finally:

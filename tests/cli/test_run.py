@@ -128,7 +128,9 @@ def test_a_plan_is_made_checked_and_put_in_force(tmp_path: Path) -> None:
     plan.write_text(text, encoding="utf-8")
     assert "is fine" in run("plan", "check", str(plan), folder=folder).stdout
     assert run("plan", "use", str(plan), folder=folder).returncode == 0
-    assert "Spring plan" in run("plan", "show", folder=folder).stdout
+    shown = run("plan", "show", folder=folder).stdout
+    assert "Spring plan" in shown
+    assert "Baseline: 0 of 3 checks done." in shown
     plan.write_text(text.replace("version = 1", "version = 2"), encoding="utf-8")
     assert run("plan", "use", str(plan), folder=folder).returncode == 0
     older = list((folder / "plans").iterdir())
