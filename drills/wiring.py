@@ -19,7 +19,7 @@ from drills import __version__, catalogue
 from drills.core.cells import Encoding
 from drills.core.plans import LOCALES
 from drills.core.problems import BadInput, Failure, Problem
-from drills.ledger import open_ledger, plan_path, prepare
+from drills.ledger import TherapistFiles, open_ledger, plan_path, prepare
 from drills.practice.home import Home
 from drills.speech import start_voice
 
@@ -192,6 +192,7 @@ def home(
         guide=guide,
         program=__version__,
         folder=folder,
+        therapist_log=TherapistFiles(folder, closed=lambda: records.reason),
         new_seed=new_seed if seed is None else lambda: seed,
     )
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
     from drills.core.records import Entry, SessionOpened, Trial
+    from drills.core.therapist import TherapistEntry
     from drills.core.utterances import Utterance
 
 
@@ -70,3 +71,24 @@ class Records(Protocol):
         """
 
     def close(self) -> None: ...
+
+
+class TherapistLog(Protocol):
+    """What the therapist decides, scores and notes; it only grows."""
+
+    @property
+    def reason(self) -> str:
+        """Why nothing can be kept here now, a plain clause; empty when all is well."""
+
+    @property
+    def notices(self) -> tuple[str, ...]:
+        """What is damaged, one plain sentence each."""
+
+    def append(self, entry: TherapistEntry) -> None:
+        """Put `entry` on disk before returning.
+
+        Raises: core.problems.Failure, and then nothing of it is kept.
+        """
+
+    def entries(self) -> Sequence[TherapistEntry]:
+        """All of them, in the order of writing."""

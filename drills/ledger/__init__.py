@@ -14,10 +14,12 @@ from drills.ledger.records import Ledger, open_ledger
 if TYPE_CHECKING:
     from drills.ledger.backup import back_up, restore
     from drills.ledger.tables import export, export_csv
+    from drills.ledger.therapist import TherapistFiles
     from drills.ledger.upkeep import rebuild, set_aside_in, verify
 
 __all__ = [
     "Ledger",
+    "TherapistFiles",
     "back_up",
     "export",
     "export_csv",
@@ -35,6 +37,7 @@ __all__ = [
 __getattr__ = late(
     __name__,
     {
+        "TherapistFiles": "therapist",
         "back_up": "backup",
         "export": "tables",
         "export_csv": "tables",

@@ -19,12 +19,22 @@ from pathlib import Path
 from drills.core.problems import BadInput, Failure
 from drills.core.records import RECORD_FORMAT
 from drills.ledger import disk
-from drills.ledger.folder import FORMAT, OLDER_PLANS, RECORDS, plan_path, prepare, refuse_newer
+from drills.ledger.folder import (
+    FORMAT,
+    OLDER_PLANS,
+    RECORDS,
+    THERAPIST,
+    plan_path,
+    prepare,
+    refuse_newer,
+)
 from drills.ledger.upkeep import sole_writer
 
 _SIGN = b"sha256:"
 _COMMENT_LENGTH = len(_SIGN) + hashlib.sha256().digest_size * 2
-_PART = re.compile(rf"(?:(?:{RECORDS}|{OLDER_PLANS})/)?[A-Za-z0-9][A-Za-z0-9 ._-]{{0,199}}")
+_PART = re.compile(
+    rf"(?:(?:{RECORDS}|{OLDER_PLANS}|{THERAPIST})/)?[A-Za-z0-9][A-Za-z0-9 ._-]{{0,199}}"
+)
 _LARGEST_PART = 256 * 2**20
 _CHUNK = 2**20
 _EPOCH = (1980, 1, 1, 0, 0, 0)
@@ -93,7 +103,8 @@ def restore(folder: Path, place: Path) -> Restored:
 def _parts(folder: Path) -> Iterator[str]:
     """Names of what is kept, as they stand in the folder: what can be made again is left out."""
     alone = [plan_path(folder), folder / FORMAT, *folder.glob("drills-unsaved*.jsonl")]
-    inside = [path for name in (RECORDS, OLDER_PLANS) for path in (folder / name).glob("*")]
+    rooms = (RECORDS, OLDER_PLANS, THERAPIST)
+    inside = [path for name in rooms for path in (folder / name).glob("*")]
     for path in sorted([*alone, *inside]):
         if path.is_file() and not path.is_symlink() and path.suffix != ".new":
             name = path.relative_to(folder).as_posix()
@@ -113,7 +124,7 @@ def _write(folder: Path, parts: list[str], place: Path) -> None:
         with place.open("r+b") as file, zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
             for part in parts:
                 data = (folder / part).read_bytes()
-                if not alone and part.startswith(f"{RECORDS}/"):
+                if not alone and part.startswith((f"{RECORDS}/", f"{THERAPIST}/")):
                     # Another program may be in the middle of its last line.
                     data = data[: data.rfind(b"\n") + 1]
                 archive.writestr(zipfile.ZipInfo(part, _EPOCH), data, zipfile.ZIP_DEFLATED)

@@ -3,6 +3,7 @@
 plan.toml      the plan in force
 plans/         the plans before it
 records/       one file a session, and what was damaged of one
+therapist/     what the therapist decided, scored and noted, one file a year
 summaries/     what the schedule asks of years of sessions; can be made again from records/
 format         the format of the records; a program that is older than it stays out
 """
@@ -19,6 +20,7 @@ from drills.ledger import disk
 
 RECORDS = "records"
 OLDER_PLANS = "plans"
+THERAPIST = "therapist"
 FORMAT = "format"
 
 
@@ -35,7 +37,7 @@ def prepare(folder: Path) -> None:
     """
     try:
         folder.mkdir(mode=disk.PRIVATE_FOLDER, parents=True, exist_ok=True)
-        for name in (RECORDS, OLDER_PLANS):
+        for name in (RECORDS, OLDER_PLANS, THERAPIST):
             (folder / name).mkdir(mode=disk.PRIVATE_FOLDER, exist_ok=True)
     except OSError as error:
         raise Failure([_unusable(folder, error)]) from error

@@ -15,7 +15,7 @@ def set_aside(read: SessionRead) -> Path:
 
     A file with no entry at all is only renamed.   Raises: OSError.
     """
-    aside = _free(read.path, "damaged")
+    aside = free_beside(read.path, "damaged")
     if read.entries:
         _put_in_place(read, aside)
     else:
@@ -26,7 +26,7 @@ def set_aside(read: SessionRead) -> Path:
 
 def upgrade(read: SessionRead) -> Path:
     """Write the file in today's format; where the older one is kept.   Raises: OSError."""
-    older = _free(read.path, f"format-{read.written_as}")
+    older = free_beside(read.path, f"format-{read.written_as}")
     _put_in_place(read, older)
     return older
 
@@ -53,7 +53,8 @@ def _opened(read: SessionRead) -> SessionOpened:
     )
 
 
-def _free(path: Path, sort: str) -> Path:
+def free_beside(path: Path, sort: str) -> Path:
+    """The first of `path.sort-1`, `path.sort-2` ... that is not taken."""
     number = 1
     while (free := path.with_name(f"{path.name}.{sort}-{number}")).exists():
         number += 1

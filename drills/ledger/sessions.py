@@ -27,6 +27,11 @@ _SAID = {
 }
 
 
+def said_of(damage: Damage) -> str:
+    """What is wrong, one sentence."""
+    return _SAID[damage.fault].format(damage.count)
+
+
 def header_of(opened: SessionOpened) -> dict[str, Any]:
     return {
         "format": RECORD_FORMAT,
@@ -74,7 +79,7 @@ class SessionRead:
             Problem(
                 where=where,
                 line=damage.line,
-                message=_SAID[damage.fault].format(damage.count),
+                message=said_of(damage),
                 mend=mend,
             )
             for damage in self.damage

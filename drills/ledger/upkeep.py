@@ -11,11 +11,12 @@ from filelock import FileLock, Timeout
 
 from drills.core.problems import BadInput, Failure, Problem
 from drills.ledger import disk, names
-from drills.ledger.folder import FORMAT, RECORDS, refuse_newer
+from drills.ledger.folder import FORMAT, RECORDS, THERAPIST, refuse_newer
 from drills.ledger.reader import cut_since
 from drills.ledger.records import LOCK
 from drills.ledger.sessions import SessionRead, read_session
 from drills.ledger.summaries import Summaries, Summary, month_of, summarise
+from drills.ledger.therapist import verify_therapist
 
 
 @contextmanager
@@ -61,12 +62,14 @@ def verify(folder: Path) -> tuple[Problem, ...]:
         found.extend(_against_summary(read, summaries.find(name)))
     found.extend(summaries.problems())
     found.extend(_gone(folder, summaries, set(there)))
+    found.extend(verify_therapist(folder))
     return tuple(found)
 
 
 def set_aside_in(folder: Path) -> tuple[Path, ...]:
     """What was damaged or of an older format and is kept as it was."""
-    return tuple(sorted((folder / RECORDS).glob("*.jsonl.*-*")))
+    rooms = (RECORDS, THERAPIST)
+    return tuple(path for room in rooms for path in sorted((folder / room).glob("*.jsonl.*-*")))
 
 
 def rebuild(folder: Path) -> int:

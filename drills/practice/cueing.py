@@ -6,11 +6,11 @@ after successes and gives one back after failures (common practice, no source).
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from drills.core.items import CueKind, Item, ItemSet, Kind, Target
-from drills.core.plans import CueDirection, CueSettings
+from drills.core.plans import CueDirection, CueSettings, Plan
 from drills.core.records import Trial
 
 # Fewer first responses say little about a direction of help, and old ones say little of today.
@@ -105,3 +105,19 @@ def suggested_direction(trials: Iterable[Trial], settings: CueSettings) -> CueDi
     right = sum(trial.unaided_right for trial in alone)
     enough = 100 * right >= settings.suggest_percent * len(alone)
     return CueDirection.LEAST_TO_MOST if enough else CueDirection.MOST_TO_LEAST
+
+
+def other_directions(
+    plan: Plan, targets: Sequence[Sequence[Target]], history: Sequence[Trial]
+) -> Mapping[int, CueDirection]:
+    """What is suggested where the plan has it otherwise, by the number of the block from 1.
+
+    targets: of each block.   history: of practice, oldest first.
+    """
+    found: dict[int, CueDirection] = {}
+    for number, (block, own) in enumerate(zip(plan.blocks, targets, strict=True), 1):
+        trials = [trial for trial in history if trial.asked.target in own]
+        suggested = suggested_direction(trials, plan.cues)
+        if suggested is not None and suggested is not block.cues:
+            found[number] = suggested
+    return found

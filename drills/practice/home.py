@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from drills.core.kinds import ItemSet
 from drills.core.records import Entry, SessionOpened, Trial, practice_day
 from drills.practice.chains import Chain, finished, last_chain, of_practice, told_of_new_signs
+from drills.practice.unkept import Unkept
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from drills.core.due import Due
     from drills.core.material import Chapter, Material
     from drills.core.plans import CueDirection, Plan
-    from drills.core.ports import Clock, Records, Voice
+    from drills.core.ports import Clock, Records, TherapistLog, Voice
     from drills.digest import Digest
     from drills.practice.checking import Checking
     from drills.practice.dealing import Block
@@ -49,6 +50,7 @@ class Home:
     """Everything that a screen or a command may ask of one practice folder.
 
     folder: where it lies; None for a rehearsal in memory.
+    therapist_log: None where nothing that the therapist says can be kept.
     new_seed: gives the seed of each new session.
     material, guide: called when first needed; they may raise BadInput for broken content.
     """
@@ -66,6 +68,7 @@ class Home:
         new_seed: Callable[[], int],
         folder: Path | None = None,
         simulated: bool = False,
+        therapist_log: TherapistLog | None = None,
     ) -> None:
         self.plan = plan
         self._load_material = material
@@ -77,6 +80,7 @@ class Home:
         self._new_seed = new_seed
         self._simulated = simulated
         self.folder = folder
+        self.therapist_log: TherapistLog = therapist_log or Unkept()
 
     @cached_property
     def material(self) -> Material:
@@ -189,18 +193,11 @@ class Home:
 
         Only where what was right alone speaks for it; the plan is never changed by itself.
         """
-        from drills.practice.cueing import suggested_direction  # noqa: PLC0415 - see above
+        from drills.practice.cueing import other_directions  # noqa: PLC0415 - see above
         from drills.practice.dealing import plan_targets  # noqa: PLC0415
 
-        history = self.history_of_practice()
-        found: dict[int, CueDirection] = {}
         targets = plan_targets(self.plan, self.material)
-        for number, (block, own) in enumerate(zip(self.plan.blocks, targets, strict=True), 1):
-            trials = [trial for trial in history if trial.asked.target in own]
-            suggested = suggested_direction(trials, self.plan.cues)
-            if suggested is not None and suggested is not block.cues:
-                found[number] = suggested
-        return found
+        return other_directions(self.plan, targets, self.history_of_practice())
 
     def digest(self, first: date, last: date) -> Digest:
         """The digest of the practice days `first` to `last`, both included."""

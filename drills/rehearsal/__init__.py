@@ -4,7 +4,7 @@ May import practice and core; touches neither disk nor screen nor the real clock
 handed in, or kept in memory. Tested in tests/rehearsal.
 """
 
-from drills.rehearsal.memory import MemoryRecords
+from drills.rehearsal.memory import MemoryRecords, MemoryTherapistLog
 from drills.rehearsal.weeks import Rehearsal
 
-__all__ = ["MemoryRecords", "Rehearsal"]
+__all__ = ["MemoryRecords", "MemoryTherapistLog", "Rehearsal"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from drills.core.records import Entry, SessionOpened, Trial, latest_trials
+from drills.core.therapist import TherapistEntry
 
 
 class MemoryRecords:
@@ -44,3 +45,24 @@ class MemoryRecords:
 
     def close(self) -> None:
         """Nothing to close."""
+
+
+class MemoryTherapistLog:
+    """The protocol of the therapist's log without a disk."""
+
+    def __init__(self) -> None:
+        self._entries: list[TherapistEntry] = []
+
+    @property
+    def reason(self) -> str:
+        return ""
+
+    @property
+    def notices(self) -> tuple[str, ...]:
+        return ()
+
+    def append(self, entry: TherapistEntry) -> None:
+        self._entries.append(entry)
+
+    def entries(self) -> tuple[TherapistEntry, ...]:
+        return tuple(self._entries)

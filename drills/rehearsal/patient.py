@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections import Counter
+from collections import Counter, deque
 from datetime import date
 from math import exp
 from random import Random
+from typing import Self
 
 from drills.core.gestures import Tick
 from drills.core.items import Foil, Item, Kind
@@ -19,23 +20,30 @@ from drills.exercises.events import events_of, parts
 # What most often goes wrong in a gesture; the shares are invented.
 _SLIPS = (Tick.GRIP, Tick.PLACE, Tick.PATH, Tick.HAND_AS_TOOL, Tick.SEARCH)
 _MISSES = (*_SLIPS, Tick.OLD_ACT)
+_HIGHEST_SCORE = 3
+_REMEMBERED_RESPONSES = 3
 
 
 class Patient:
-    """Answers items by `profile`, with chance from `rng`."""
+    """Answers items by `profile`, with chance from `rng`.   first: the day that days count from."""
 
-    def __init__(self, profile: Profile, lexicon: Lexicon, rng: Random) -> None:
+    def __init__(
+        self, profile: Profile, lexicon: Lexicon, rng: Random, *, first: date = date.max
+    ) -> None:
         self._profile = profile
         self._lexicon = lexicon
         self._rng = rng
+        self._first = first
         self._practised: dict[str, Counter[date]] = {}
+        self._said: deque[str] = deque(maxlen=_REMEMBERED_RESPONSES)
         self._day = date.min
         self._tiredness = 1.0
 
-    def apart(self, rng: Random) -> Patient:
+    def apart(self, rng: Random) -> Self:
         """The same patient, who learns with this one, with chance of its own."""
-        other = Patient(self._profile, self._lexicon, rng)
+        other = type(self)(self._profile, self._lexicon, rng, first=self._first)
         other._practised = self._practised
+        other._said = self._said.copy()
         other.sits(on=self._day, tiredness=self._tiredness)
         return other
 
@@ -54,6 +62,8 @@ class Patient:
         cell = cell_of(item.level)
         if cell is not None and cell[0] is Band.RARE:
             fresh *= self._profile.rare_words
+        if self._profile.drop and (self._day - self._first).days >= self._profile.drop_after_days:
+            fresh *= 1 - self._profile.drop
         gap = 1 - (1 - gap) * fresh
         return 1 - gap * (1 - self._profile.cue_help) ** cue_level
 
@@ -70,6 +80,8 @@ class Patient:
         open_options = [index for index in range(len(item.options)) if index not in removed]
         if len(open_options) == 1 or item.answer is None:
             return open_options[0]
+        if (unasked := self._unasked(item, open_options)) is not None:
+            return unasked
         open_options = self._seen(item, open_options)
         blind = self._happens(self._profile.guessing)
         if not blind and self._rng.random() < self.share_understood(item, cue_level):
@@ -92,11 +104,27 @@ class Patient:
 
     def score(self, item: Item, *, cue_level: int) -> tuple[int, tuple[Tick, ...]]:
         """The caregiver's score of the gesture that the patient makes."""
+        score, ticks = self.perform(item, cue_level=cue_level)
+        if score < _HIGHEST_SCORE and self._happens(self._profile.lenience):
+            # Who has nothing to find fault with ticks nothing.
+            return (score + 1, ticks) if score + 1 < _HIGHEST_SCORE else (_HIGHEST_SCORE, ())
+        return score, ticks
+
+    def perform(self, item: Item, *, cue_level: int) -> tuple[int, tuple[Tick, ...]]:
+        """The gesture as it deserves to be scored."""
+        if self._happens(self._profile.perseveration):
+            return 1, (Tick.OLD_ACT,)
         if self._rng.random() < self.share_understood(item, cue_level):
             return (3, ()) if self._rng.random() < 0.6 else (2, (self._rng.choice(_SLIPS),))
         if self._rng.random() < 0.2:
             return 0, (Tick.NOTHING,)
         return 1, (self._rng.choice(_MISSES),)
+
+    def said(self, item: Item, choice: int) -> None:
+        """Option `choice` was the first response to an item; words may come again."""
+        text = item.options[choice].text
+        if text is not None:
+            self._said.append(text)
 
     def learn(self, item: Item) -> None:
         """One more trial of this kind has been practised."""
@@ -109,6 +137,15 @@ class Patient:
     def _happens(self, share: float) -> bool:
         # What never happens takes no chance, so that a profile without the trouble stays as it was.
         return share > 0 and self._rng.random() < share
+
+    def _unasked(self, item: Item, options: list[int]) -> int | None:
+        """An option that is taken whatever is asked, None for none."""
+        profile = self._profile
+        old = [index for index in options if item.options[index].text in self._said]
+        if old and self._happens(profile.perseveration):
+            return self._rng.choice(old)
+        liked = None if profile.place is None else profile.place - 1
+        return liked if liked in options and self._happens(profile.place_liking) else None
 
     def _seen(self, item: Item, options: list[int]) -> list[int]:
         """The options that are looked at; side by side, the first half stands on the left."""

@@ -19,6 +19,8 @@ from drills.rehearsal.patient import Patient
 MOST_TIRED = 5
 _PROMPT_SECONDS = 3
 _FEEDBACK_SECONDS = 4
+_SET_BACK = timedelta(hours=1)
+_TRIALS_BEFORE_SET_BACK = 3
 
 
 class _Clock:
@@ -27,18 +29,24 @@ class _Clock:
     def __init__(self, at: datetime) -> None:
         self._start = at
         self._now = at
+        self._set_back = timedelta()
 
     def now(self) -> datetime:
         return self._now
 
     def monotonic_ms(self) -> float:
-        return (self._now - self._start).total_seconds() * 1000
+        return (self._now + self._set_back - self._start).total_seconds() * 1000
 
     def move_to(self, at: datetime) -> None:
         self._now = at
 
     def wait(self, *, seconds: float) -> None:
         self._now += timedelta(seconds=seconds)
+
+    def set_back(self) -> None:
+        """What is measured goes on; the time of day is an hour earlier."""
+        self._now -= _SET_BACK
+        self._set_back += _SET_BACK
 
 
 class Rehearsal:
@@ -62,7 +70,7 @@ class Rehearsal:
         self._plan = plan
         self._profile = profile
         self._clock = _Clock(_morning(first))
-        self._patient = Patient(profile, material.lexicon, self._rng)
+        self._patient = Patient(profile, material.lexicon, self._rng, first=first)
         # Chance of its own, so that practice is the same with checks and without.
         self._checked = self._patient.apart(Random(f"{seed} checked"))
         self._home = Home(
@@ -131,12 +139,17 @@ class Rehearsal:
         tired = float(tiredness)
         today = self._clock.now().date()
         self._patient.sits(on=today, tiredness=tired)
+        pain, new_signs = self._happens(self._profile.pain), self._happens(self._profile.new_signs)
+        until_set_back = _TRIALS_BEFORE_SET_BACK if self._happens(self._profile.clock_back) else -1
         while True:
             step = session.step
             match step:
                 case CheckIn():
-                    session.check_in(tiredness=tiredness, pain=False, new_signs=False)
+                    session.check_in(tiredness=tiredness, pain=pain, new_signs=new_signs)
                 case Ask():
+                    if until_set_back == 0:
+                        self._clock.set_back()
+                    until_set_back -= 1
                     if self._answer(session, step).over:
                         session.advance()
                 case Rest():
@@ -149,6 +162,10 @@ class Rehearsal:
                     session.finish(tiredness=tiredness, helped=False)
                     return
 
+    def _happens(self, share: float) -> bool:
+        # What never happens takes no chance, so that weeks without the trouble stay as they were.
+        return share > 0 and self._rng.random() < share
+
     def _answer(self, session: Session, step: Ask) -> Feedback:
         item = step.item
         cue_level = 0 if step.cue is None else step.cue.level
@@ -159,6 +176,8 @@ class Rehearsal:
             feedback = session.score(*self._patient.score(item, cue_level=cue_level))
         else:
             choice = self._patient.choose(item, cue_level=cue_level, removed=step.removed)
+            if step.cue is None:
+                self._patient.said(item, choice)
             feedback = session.choose(choice)
         if feedback.over:
             self._patient.learn(item)
