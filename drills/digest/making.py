@@ -52,6 +52,7 @@ def make(
     notices: Sequence[str] = (),
     checked: Checked | None = None,
     planned: Sequence[PlannedDay] = (),
+    history: Sequence[Trial] = (),
 ) -> Digest:
     """The digest of the practice days `first` to `last`, both included.
 
@@ -62,6 +63,7 @@ def make(
     nor days on which anything was put off, and the plan asks nothing for them yet.
     notices: what the records themselves tell of damage or of the clock.
     checked: all checks so far.   planned: the practice days of the week after today.
+    history: every trial so far, checks too, oldest first, without its words and pictures.
     """
     until = last if today is None else max(first - timedelta(days=1), min(last, today))
     turns = plan.sitting.day_turns_at_hour

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -19,14 +20,18 @@ if TYPE_CHECKING:
 
 
 class Checking:
-    """Reads the records when it is first asked, once."""
+    """Reads the records when it is first asked, once.
 
-    def __init__(self, home: Home) -> None:
+    history: what `Home.history` gave already; None to read it.
+    """
+
+    def __init__(self, home: Home, history: Sequence[Trial] | None = None) -> None:
         self._home = home
+        self._history = history
 
     @cached_property
-    def _trials(self) -> tuple[Trial, ...]:
-        return self._home.history()
+    def _trials(self) -> Sequence[Trial]:
+        return self._home.history() if self._history is None else self._history
 
     @property
     def done(self) -> tuple[date, ...]:

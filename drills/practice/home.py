@@ -117,9 +117,13 @@ class Home:
     @property
     def checking(self) -> Checking:
         """The checks of this folder: what is due, and how one is begun."""
+        return self.checking_of(None)
+
+    def checking_of(self, history: Sequence[Trial] | None) -> Checking:
+        """The same over what was read already.   history: None to read it when it is needed."""
         from drills.practice.checking import Checking  # noqa: PLC0415 - see above
 
-        return Checking(self)
+        return Checking(self, history)
 
     def start(self, *, resume: bool, minutes: int | None = None) -> Session:
         """Today's session, new or going on with the one begun today.
@@ -201,24 +205,9 @@ class Home:
 
     def digest(self, first: date, last: date) -> Digest:
         """The digest of the practice days `first` to `last`, both included."""
-        from drills.digest import make  # noqa: PLC0415 - see above
-        from drills.practice.dealing import week_to_come  # noqa: PLC0415
+        from drills.practice.digesting import digest_of  # noqa: PLC0415 - see above
 
-        span = last - first + timedelta(days=1)
-        earlier = self.entries_of(first - span, first - timedelta(days=1))
-        return make(
-            self.entries_of(first, last),
-            self.plan,
-            first=first,
-            last=last,
-            upcoming=self.standings(),
-            labels=self.labels,
-            earlier=earlier,
-            today=self.day(),
-            notices=self.records.notices,
-            checked=self.checking.checked,
-            planned=week_to_come(self.plan, self.material, self.history_of_practice(), self.day()),
-        )
+        return digest_of(self, first, last)
 
     def close(self) -> None:
         self.voice.close()
