@@ -5,12 +5,13 @@ from __future__ import annotations
 import os
 import sys
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import datetime
 from functools import cache
 from pathlib import Path
 from random import SystemRandom
+from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
 
 from platformdirs import user_data_path
@@ -19,7 +20,7 @@ from drills import __version__, catalogue
 from drills.core.cells import Encoding
 from drills.core.plans import LOCALES
 from drills.core.problems import BadInput, Failure, Problem
-from drills.ledger import TherapistFiles, open_ledger, plan_path, prepare
+from drills.ledger import TherapistFiles, open_ledger, plan_path, prepare, put_plan_in_force
 from drills.practice.home import Home
 from drills.speech import start_voice
 
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
     from drills.core.plans import Plan
     from drills.core.ports import Records, Voice
     from drills.core.profiles import Profile
+    from drills.core.settings import Section
 
 PACKAGE = Path(__file__).parent
 YOUR_NUMBER = "your emergency number"
@@ -151,6 +153,41 @@ def checked_plan(path: Path) -> Plan:
     return plan
 
 
+class PlanFiles:
+    """The plan of one practice folder; `core.ports.PlanDesk`.
+
+    closed: why nothing may be written now, a plain clause; empty when it may.
+    """
+
+    def __init__(self, folder: Path, *, closed: Callable[[], str]) -> None:
+        self._folder = folder
+        self._closed = closed
+
+    @property
+    def sections(self) -> tuple[Section, ...]:
+        from drills.catalogue.plan_settings import SECTIONS  # noqa: PLC0415 - only to change a plan
+
+        return SECTIONS
+
+    def faults(self, plan: Plan) -> tuple[str, ...]:
+        # Through a file, so that it is judged by the very rules that a plan from elsewhere is.
+        with TemporaryDirectory() as place:
+            path = Path(place) / "plan.toml"
+            path.write_text(catalogue.plan_text(plan), encoding="utf-8")
+            try:
+                checked_plan(path)
+            except BadInput as bad:
+                return tuple(f"{each.message} {each.mend}".strip() for each in bad.problems)
+        return ()
+
+    def put_in_force(self, plan: Plan) -> None:
+        if reason := self._closed():
+            raise Failure(f"The plan cannot be changed now: {reason}.")
+        if faults := self.faults(plan):
+            raise BadInput("\n".join(faults))
+        put_plan_in_force(self._folder, catalogue.plan_text(plan))
+
+
 def plan_in_force(folder: Path) -> Plan:
     """The folder's plan, else the starter plan."""
     path = plan_path(folder)
@@ -192,6 +229,7 @@ def home(
         guide=guide,
         program=__version__,
         folder=folder,
+        plan_desk=PlanFiles(folder, closed=lambda: records.reason),
         therapist_log=TherapistFiles(folder, closed=lambda: records.reason),
         new_seed=new_seed if seed is None else lambda: seed,
     )

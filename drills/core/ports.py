@@ -7,7 +7,9 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
+    from drills.core.plans import Plan
     from drills.core.records import Entry, SessionOpened, Trial
+    from drills.core.settings import Section
     from drills.core.therapist import TherapistEntry
     from drills.core.utterances import Utterance
 
@@ -92,3 +94,21 @@ class TherapistLog(Protocol):
 
     def entries(self) -> Sequence[TherapistEntry]:
         """All of them, in the order of writing."""
+
+
+class PlanDesk(Protocol):
+    """Where plans are checked and put in force."""
+
+    @property
+    def sections(self) -> Sequence[Section]:
+        """All that can be set beside the blocks."""
+
+    def faults(self, plan: Plan) -> Sequence[str]:
+        """Everything that keeps `plan` from being used, one plain sentence each."""
+
+    def put_in_force(self, plan: Plan) -> None:
+        """Practice follows `plan` from now on; the plan before it is kept.
+
+        Raises: core.problems.BadInput for a plan with faults, core.problems.Failure when it cannot
+        be written; the plan before is then still in force.
+        """

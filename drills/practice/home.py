@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from drills.core.due import Due
     from drills.core.material import Chapter, Material
     from drills.core.plans import CueDirection, Plan
-    from drills.core.ports import Clock, Records, TherapistLog, Voice
+    from drills.core.ports import Clock, PlanDesk, Records, TherapistLog, Voice
     from drills.digest import Digest
     from drills.practice.checking import Checking
     from drills.practice.dealing import Block
@@ -51,6 +51,7 @@ class Home:
 
     folder: where it lies; None for a rehearsal in memory.
     therapist_log: None where nothing that the therapist says can be kept.
+    plan_desk: None where the plan cannot be changed.
     new_seed: gives the seed of each new session.
     material, guide: called when first needed; they may raise BadInput for broken content.
     """
@@ -69,6 +70,7 @@ class Home:
         folder: Path | None = None,
         simulated: bool = False,
         therapist_log: TherapistLog | None = None,
+        plan_desk: PlanDesk | None = None,
     ) -> None:
         self.plan = plan
         self._load_material = material
@@ -81,6 +83,7 @@ class Home:
         self._simulated = simulated
         self.folder = folder
         self.therapist_log: TherapistLog = therapist_log or Unkept()
+        self.plan_desk = plan_desk
 
     @cached_property
     def material(self) -> Material:
@@ -89,6 +92,11 @@ class Home:
     @cached_property
     def guide(self) -> tuple[Chapter, ...]:
         return tuple(self._load_guide())
+
+    def take_up(self, plan: Plan) -> None:
+        """Go by `plan` from now on; it has been put in force."""
+        self.plan = plan
+        self.__dict__.pop("material", None)
 
     @property
     def labels(self) -> Mapping[str, str]:

@@ -13,7 +13,7 @@ from textual.screen import Screen
 
 from drills.core.cells import Encoding
 from drills.practice.home import Home
-from drills.tui.covered import CoveredApp
+from drills.tui.consulting import ConsultingApp
 from drills.tui.desk import Desk
 from drills.tui.endings import heed_endings
 from drills.tui.presses import Presses
@@ -31,7 +31,7 @@ VOICE_SECONDS = 0.05
 WEEK = timedelta(days=6)
 
 
-class PracticeApp(CoveredApp):
+class PracticeApp(ConsultingApp):
     """Opens screens and closes records; decides nothing."""
 
     ENABLE_COMMAND_PALETTE = False

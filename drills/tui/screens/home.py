@@ -15,11 +15,12 @@ from drills.tui.cards import told
 from drills.tui.desk import Desk
 from drills.tui.screens.keyed import KeyedScreen
 from drills.tui.widgets.choices import Choices
-from drills.tui.widgets.key_bar import KeyBar
+from drills.tui.widgets.key_bar import Hint, KeyBar
 from drills.tui.widgets.words import Words
 
 MOST_NOTICES = 3
 VOICE_SECONDS = 1.0
+THERAPIST = Hint(key="t", shown="T", label="therapist")
 # "off" is the plan's or the family's own wish.
 HEARD = ("ready", "starting", "off")
 
@@ -42,6 +43,9 @@ class HomeScreen(KeyedScreen[None]):
     class WeekWanted(Message):
         pass
 
+    class TherapistWanted(Message):
+        pass
+
     class LeaveWanted(Message):
         pass
 
@@ -59,7 +63,7 @@ class HomeScreen(KeyedScreen[None]):
             yield Words(self._about, apart=True, classes="-today")
             yield Choices(self._ways)
             yield Words(self._for_the_helper, classes="-helper")
-        yield KeyBar(())
+        yield KeyBar((THERAPIST,))
 
     def _ask_today(self) -> Today | DrillsError:
         """What is to be said of today, or why nothing can be."""
@@ -113,6 +117,8 @@ class HomeScreen(KeyedScreen[None]):
     def pressed(self, key: str) -> None:
         if not self._desk.presses.is_meant(key):
             return
+        if key == THERAPIST.key:
+            self.post_message(self.TherapistWanted())
         if key not in dict(self._ways):
             return
         if key == "1":

@@ -1,0 +1,149 @@
+"""A few lines to fill in, and what to do with them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+
+from textual.app import ComposeResult
+from textual.containers import VerticalScroll
+from textual.widgets import Input
+
+from drills.tui.cards import Card
+from drills.tui.room import Room
+from drills.tui.screens.card import CardScreen
+from drills.tui.screens.note import one_line
+from drills.tui.screens.room import BACK, Hints, RoomScreen
+from drills.tui.widgets.key_bar import Hint, KeyBar
+from drills.tui.widgets.rows import Rows
+from drills.tui.widgets.words import Trouble, Words
+
+THROW_AWAY = Card(
+    lines=("What you have written here is not kept yet.",),
+    choices=("Go on writing", "Leave without keeping it"),
+    quiet=True,
+)
+LEAVE = 2
+MOST_CHARACTERS = 600
+_NEXT = Hint(key="", shown="Enter", label="next line")
+_TAB = Hint(key="", shown="Tab", label="to the lines and the choices")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One line to write on.   says: what it is for.   needed: it may not stay empty."""
+
+    key: str
+    says: str
+    value: str = ""
+    needed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Filled:
+    """action: of the form's.   values: what was written, by key, each on one line."""
+
+    action: str
+    values: Mapping[str, str]
+
+
+Check = Callable[[Filled], str | None]
+
+
+class FormScreen(RoomScreen[Filled | None]):
+    """Returns what was filled in, None where it was left. Letters are text, also E and G.
+
+    above: what to know before writing.   actions: keys and words, the first one keeps.
+    check: what is wrong with it, one sentence; None when it may be kept.
+    """
+
+    CSS_PATH = "form.tcss"
+    AUTO_FOCUS = "Input"
+
+    def __init__(
+        self,
+        room: Room,
+        *,
+        title: str,
+        lines: Sequence[Line],
+        actions: Sequence[tuple[str, str]],
+        above: Sequence[str] = (),
+        check: Check = lambda _: None,
+    ) -> None:
+        super().__init__(room)
+        self._title = title
+        self._lines = tuple(lines)
+        self._actions = tuple(actions)
+        self._above = tuple(above)
+        self._check = check
+
+    def heading(self) -> tuple[str, ...]:
+        return (self._title,)
+
+    def compose(self) -> ComposeResult:
+        yield Words(self.heading(), classes="-title")
+        with VerticalScroll(classes="-form", can_focus=False):
+            yield Words(self._above, classes="-above")
+            for line in self._lines:
+                yield Words((line.says,), classes="-label")
+                yield Input(
+                    line.value,
+                    id=f"line-{line.key}",
+                    classes="-written",
+                    max_length=MOST_CHARACTERS,
+                    select_on_focus=False,
+                    compact=True,
+                )
+            yield Rows(self._actions)
+        yield Trouble()
+        yield KeyBar(self.hints(), everywhere=())
+
+    def hints(self) -> Hints:
+        return (BACK, _NEXT, _TAB)
+
+    @property
+    def _written(self) -> dict[str, str]:
+        return {
+            line.key: one_line(self.query_one(f"#line-{line.key}", Input).value)
+            for line in self._lines
+        }
+
+    @property
+    def _is_changed(self) -> bool:
+        before = {line.key: one_line(line.value) for line in self._lines}
+        return self._written != before
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        event.stop()
+        self.focus_next()
+
+    def hear(self, key: str) -> None:
+        # The guide and the card of stroke signs open from every other page.
+        if self.is_current and key == "escape":
+            self.pressed(key)
+        elif key.isdecimal() and not self._is_writing:
+            super().hear(key)
+
+    def leave(self) -> None:
+        if not self._is_changed:
+            self.dismiss(None)
+            return
+        self.app.push_screen(CardScreen(THROW_AWAY, self.room.desk, escape="leave"), self._left)
+
+    def _left(self, choice: int | None) -> None:
+        if choice == LEAVE:
+            self.dismiss(None)
+
+    def chosen(self, key: str) -> None:
+        written = self._written
+        for line in self._lines:
+            if line.needed and not written[line.key]:
+                self.trouble(f"Please fill in: {line.says}")
+                self.query_one(f"#line-{line.key}", Input).focus()
+                return
+        filled = Filled(action=key, values=written)
+        wrong = self._check(filled)
+        if wrong is not None:
+            self.trouble(wrong)
+            return
+        self.dismiss(filled)
