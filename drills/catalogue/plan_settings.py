@@ -13,6 +13,7 @@ from drills.core.plans import (
     ProbeSettings,
     ProgressionSettings,
     SafetySettings,
+    SealingSettings,
     SessionRules,
     SittingSettings,
     SpacingSettings,
@@ -50,6 +51,7 @@ class Section:
         | ProgressionSettings
         | ProbeSettings
         | SafetySettings
+        | SealingSettings
     ]
     says: str
     settings: tuple[Setting, ...]
@@ -188,5 +190,11 @@ SECTIONS = (
             _setting("emergency_number", 1, 20, "local emergency number"),
             _setting("therapist_contact", 0, 120, "how to reach the therapist"),
         ),
+    ),
+    Section(
+        name="sealing",
+        made=SealingSettings,
+        says="For a digest that only the therapist can open: `drills plan key` makes the key.",
+        settings=(_setting("recipient", 0, 100, "the therapist's public key, age1..."),),
     ),
 )

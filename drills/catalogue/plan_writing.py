@@ -37,6 +37,7 @@ def plan_text(plan: Plan) -> str:
     if plan.written_on is not None:
         lines.append(_line("written_on", plan.written_on))
     lines += [
+        _line("code", plan.code, "of the person, not the name: tells digests apart"),
         _line("therapist", plan.therapist),
         _line("note", plan.note),
         _line("without_kin", plan.without_kin, 'relatives never to be said, as ["father"]'),

@@ -16,6 +16,7 @@ from drills.catalogue.toml_lines import read_blocks, read_text
 from drills.core.kinds import Kind
 from drills.core.plans import (
     LOCALES,
+    PERSON_CODE,
     PLAN_FORMAT,
     BlockPlan,
     CueDirection,
@@ -26,6 +27,7 @@ from drills.core.plans import (
     SpeechSettings,
 )
 from drills.core.problems import BadInput, Problem
+from drills.sealing import public_key_fault
 
 _LONGEST_NAME = 80
 _LONGEST_NOTE = 2000
@@ -33,7 +35,7 @@ _MOST_BLOCKS = 12
 _LARGEST_VERSION = 99_999
 _STANDARD_OPTIONS = 2
 _TOP_KEYS = (
-    *("format", "name", "version", "locale", "written_on", "therapist", "note"),
+    *("format", "name", "version", "locale", "written_on", "code", "therapist", "note"),
     "without_kin",
 )
 _BLOCK_KEYS = ("kind", "names", "trials", "options", "groups", "cues", "text", "order")
@@ -113,6 +115,13 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
     locale = top.one_of("locale", LOCALES)
     name = top.text("name", longest=_LONGEST_NAME)
     written_on = top.day("written_on")
+    code = top.text("code", default="")
+    if code and not PERSON_CODE.fullmatch(code):
+        top.note(
+            "`code` is not a code.",
+            "Write up to 20 letters, digits, dots or dashes; not the person's name.",
+            key="code",
+        )
     therapist = top.text("therapist", default="", longest=_LONGEST_NAME)
     note = top.text("note", default="", longest=_LONGEST_NOTE)
     without_kin = top.texts("without_kin", default=())
@@ -138,6 +147,13 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
             key="emergency_number",
         )
 
+    if made["sealing"].recipient and (fault := public_key_fault(made["sealing"].recipient)):
+        tables["sealing"].note(
+            f"`recipient`: {fault}",
+            "Write the public key that `drills plan key` printed, age1...",
+            key="recipient",
+        )
+
     blocks = tuple(
         _block(each, made["speech"], shows_text=shows_text)
         for each in found
@@ -153,6 +169,7 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
         locale=locale,
         blocks=blocks,
         written_on=written_on,
+        code=code,
         therapist=therapist,
         note=note,
         without_kin=without_kin,

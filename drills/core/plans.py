@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
@@ -10,6 +11,9 @@ from drills.core.kinds import ItemSet, Kind
 
 PLAN_FORMAT = 1
 LOCALES = ("en-US", "en-GB")
+
+PERSON_CODE = re.compile(r"[A-Za-z0-9._-]{1,20}", re.ASCII)
+"""Without blanks, so that a name is not written by habit."""
 
 
 class CueDirection(StrEnum):
@@ -247,9 +251,17 @@ class SafetySettings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SealingSettings:
+    """recipient: the therapist's public key, to which a digest can be sealed; empty for none."""
+
+    recipient: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """A plan in force or to be checked.
 
+    code: of the person, never the name; tells one digest from another's.
     version: counts up; every trial keeps the version it was made under.
     without_kin: words for relatives that are never said ("father"), and nobody meant who may be
     called so.
@@ -260,6 +272,7 @@ class Plan:
     locale: str
     blocks: tuple[BlockPlan, ...]
     written_on: date | None = None
+    code: str = ""
     therapist: str = ""
     note: str = ""
     without_kin: tuple[str, ...] = ()
@@ -272,4 +285,5 @@ class Plan:
     progression: ProgressionSettings = field(default_factory=ProgressionSettings)
     probes: ProbeSettings = field(default_factory=ProbeSettings)
     safety: SafetySettings = field(default_factory=SafetySettings)
+    sealing: SealingSettings = field(default_factory=SealingSettings)
     plan_format: int = PLAN_FORMAT

@@ -27,11 +27,20 @@ DIGEST_FORMAT = 1
 
 def render_json(digest: Digest) -> str:
     """Indented JSON; days as 2026-11-25, shares unrounded, words not escaped."""
-    text = json.dumps(as_json(digest), ensure_ascii=False, indent=2, allow_nan=False)
-    # What cannot be seen is escaped: a terminal may act on it, and half characters fit no file.
+    return json_text(as_json(digest))
+
+
+def json_text(value: Any) -> str:
+    """`value` as indented JSON that is safe to print; ends with a line break."""
+    return inert_json(json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False))
+
+
+def inert_json(text: str) -> str:
+    """JSON with what cannot be seen written out in it, and one line break at its end."""
+    # A terminal may act on what cannot be seen, and half characters fit no file.
     return "".join(
         letter if letter.isprintable() or letter == "\n" else json.dumps(letter)[1:-1]
-        for letter in f"{text}\n"
+        for letter in f"{text.rstrip()}\n"
     )
 
 
@@ -39,6 +48,7 @@ def as_json(digest: Digest) -> dict[str, Any]:
     """The documented JSON form of `drills digest --format json`."""
     return {
         "format": DIGEST_FORMAT,
+        "person": digest.person,
         "simulated": digest.simulated,
         "first": digest.first.isoformat(),
         "last": digest.last.isoformat(),

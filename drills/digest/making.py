@@ -112,6 +112,7 @@ def make(
         answers=tuple(_answer(trial, turns) for trial in trials),
         grids=grids_of(practised),
         calendar=_calendar(planned, labels),
+        person=plan.code,
         checks=checks_of(
             checked or Checked(), checking, plan.probes, labels, last=last, turns_at_hour=turns
         ),

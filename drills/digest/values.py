@@ -254,6 +254,7 @@ class Digest:
     lines: sentences and words first, gestures after them, each in the order of the plan.
     grids: words against grammar, where that was practised.
     checks: apart from practice, of which all else tells; None where none was done or is wanted.
+    person: the plan's code of the person; empty where it has none.
     upcoming: days to come on which something is due as it stands today, to a week after `last`, or
     after today for a range that is past.
     """
@@ -278,6 +279,7 @@ class Digest:
     grids: tuple[Grid, ...] = ()
     checks: Checks | None = None
     calendar: Calendar | None = None
+    person: str = ""
 
     @property
     def is_over(self) -> bool:

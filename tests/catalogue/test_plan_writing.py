@@ -14,6 +14,7 @@ from drills.catalogue.plan_settings import SECTIONS
 from drills.core.items import Kind
 from drills.core.plans import (
     LOCALES,
+    PERSON_CODE,
     BlockPlan,
     CueDirection,
     CueSettings,
@@ -24,6 +25,7 @@ from drills.core.plans import (
     ProbeSettings,
     ProgressionSettings,
     SafetySettings,
+    SealingSettings,
     SessionRules,
     ShowText,
     SittingSettings,
@@ -31,6 +33,7 @@ from drills.core.plans import (
     SpeechSettings,
 )
 from drills.core.problems import BadInput
+from drills.sealing import new_keys
 
 _SIGNS = st.characters(exclude_categories=["Cs"])
 _TEXTS = st.text(_SIGNS, max_size=60)
@@ -57,6 +60,7 @@ PLANS = st.builds(
     version=st.integers(1, 99_999),
     locale=st.sampled_from(LOCALES),
     written_on=st.none() | st.dates(date(1900, 1, 1)),
+    code=st.just("") | st.from_regex(PERSON_CODE, fullmatch=True),
     therapist=_TEXTS,
     note=_TEXTS,
     without_kin=st.just(()) | _LISTS,
@@ -140,6 +144,7 @@ PLANS = st.builds(
         emergency_number=st.from_regex(r"\+?[0-9][0-9 ]{0,9}", fullmatch=True),
         therapist_contact=_TEXTS,
     ),
+    sealing=st.builds(SealingSettings, recipient=st.sampled_from(("", new_keys().public))),
 )
 
 SMALL = Plan(
