@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from drills.core.flag_settings import FlagSettings
 from drills.core.plans import (
     CueSettings,
     Dose,
@@ -49,6 +50,7 @@ class Section:
         | SpeechSettings
         | SpacingSettings
         | ProgressionSettings
+        | FlagSettings
         | ProbeSettings
         | SafetySettings
         | SealingSettings
@@ -164,6 +166,28 @@ SECTIONS = (
             _setting("ceiling_probes", 1, 10, "so many checks running at the ceiling: hand back"),
             _setting("ceiling_percent", 50, 100, "the ceiling, right of 100"),
             _setting("fewest_in_a_check", 5, 40, "answers that a check must hold for that"),
+        ),
+    ),
+    Section(
+        name="flags",
+        made=FlagSettings,
+        says="What the digest calls the therapist's attention to.",
+        settings=(
+            _setting("quiet_percent", 0, 50, "weeks flagged by mere chance, of 100; 0: no tests"),
+            _setting("fewest_compared", 5, 100, "trials on each side of a comparison"),
+            _setting("least_points", 0, 50, "points of 100 that a difference must have"),
+            _setting("drop_weeks", 1, 12, "weeks before that a sudden drop is held against"),
+            _setting("times_slower", 1, 10, "times slower in the last third of a session"),
+            _setting("old_act_percent", 5, 90, "an old act again, of 100 gestures not right"),
+            _setting("cue_weeks", 2, 12, "weeks in which help does not fade"),
+            _setting("cue_help", 0, 7, "mean level of help in each of them, above this"),
+            _setting("flat_points", 1, 50, "no rise: so many points of 100 are ruled out"),
+            _setting("days_without_practice", 1, 60, "days running without practice"),
+            _setting("adherence_percent", 0, 100, "of the sessions asked for, fewer than this"),
+            _setting("adherence_weeks", 1, 8, "in each of so many weeks running"),
+            _setting("double_scores", 5, 100, "gestures scored twice before scores are trusted"),
+            _setting("kappa", 0, 1, "weighted kappa that trusts the scores"),
+            _setting("exact_percent", 0, 100, "or the same score, of 100"),
         ),
     ),
     Section(

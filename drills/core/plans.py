@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
+from drills.core.flag_settings import FlagSettings
 from drills.core.kinds import ItemSet, Kind
 
 PLAN_FORMAT = 1
@@ -283,6 +284,7 @@ class Plan:
     speech: SpeechSettings = field(default_factory=SpeechSettings)
     spacing: SpacingSettings = field(default_factory=SpacingSettings)
     progression: ProgressionSettings = field(default_factory=ProgressionSettings)
+    flags: FlagSettings = field(default_factory=FlagSettings)
     probes: ProbeSettings = field(default_factory=ProbeSettings)
     safety: SafetySettings = field(default_factory=SafetySettings)
     sealing: SealingSettings = field(default_factory=SealingSettings)

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from drills.catalogue import plan_text, read_plan
 from drills.catalogue.plan_settings import SECTIONS
+from drills.core.flag_settings import FlagSettings
 from drills.core.items import Kind
 from drills.core.plans import (
     LOCALES,
@@ -51,6 +52,21 @@ def speech(draw: st.DrawFn) -> SpeechSettings:
         slow_words_per_minute=slow,
         pause_ms=draw(st.integers(0, 1500)),
         slow_pause_ms=draw(st.integers(0, 1500)),
+    )
+
+
+def flags() -> st.SearchStrategy[FlagSettings]:
+    """Every threshold, from its least to its most."""
+    (section,) = [each for each in SECTIONS if each.made is FlagSettings]
+    standard = FlagSettings()
+    return st.builds(
+        FlagSettings,
+        **{
+            each.key: st.floats(each.low, each.high)
+            if isinstance(getattr(standard, each.key), float)
+            else st.integers(int(each.low), int(each.high))
+            for each in section.settings
+        },
     )
 
 
@@ -139,6 +155,7 @@ PLANS = st.builds(
         most_help=st.floats(0, 7),
         flat_sessions=st.integers(4, 40),
     ),
+    flags=flags(),
     safety=st.builds(
         SafetySettings,
         emergency_number=st.from_regex(r"\+?[0-9][0-9 ]{0,9}", fullmatch=True),

@@ -1,0 +1,40 @@
+"""When the digest raises a flag: thresholds of the plan's section [flags]."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlagSettings:
+    """Percents are of 100. All are common practice, no source, but for kappa's band.
+
+    quiet_percent: of weeks without any trouble, those that chance may flag, all tests that go by
+    chance together; each of them and each name in it gets its share of it. 0 for no such test.
+    fewest_compared: trials on each side of a comparison, or of a name held against guessing.
+    least_points: of a hundred, that a difference must have beside not being luck.
+    drop_weeks: before the range, that are the level of before.
+    times_slower: the median wait of the last third against the first.
+    old_act_percent: of gestures not right, those with an earlier act, from which chance is asked.
+    cue_weeks, cue_help: so many weeks, each with a mean help above that, and the last not below
+    the first.   flat_points: a rise that is still possible forbids to speak of no rise.
+    adherence_percent: of the sessions asked for, in each of adherence_weeks weeks.
+    double_scores, kappa, exact_percent: before the caregiver's scores of gestures are trusted;
+    weighted kappa from .61 on is called substantial (Landis and Koch 1977).
+    """
+
+    quiet_percent: float = 5.0
+    fewest_compared: int = 10
+    least_points: int = 15
+    drop_weeks: int = 4
+    times_slower: float = 1.5
+    old_act_percent: int = 20
+    cue_weeks: int = 3
+    cue_help: float = 1.0
+    flat_points: int = 15
+    days_without_practice: int = 5
+    adherence_percent: int = 50
+    adherence_weeks: int = 2
+    double_scores: int = 20
+    kappa: float = 0.6
+    exact_percent: int = 80
