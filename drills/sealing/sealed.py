@@ -8,7 +8,8 @@ from drills.core.problems import BadInput
 from drills.sealing.library import age
 
 # How a file of the age format begins, in bytes and as text for a mail.
-_BEGINNINGS = (b"age-encryption.org/", b"-----BEGIN AGE ENCRYPTED FILE-----")
+_ARMOUR = b"-----BEGIN AGE ENCRYPTED FILE-----"
+_BEGINNINGS = (b"age-encryption.org/", _ARMOUR)
 
 # The library has one error for all; these words of it are held by the published test vectors.
 _NO_MATCH = "No matching keys found"
@@ -37,6 +38,8 @@ def unseal(data: bytes, private_keys: Sequence[str], where: str) -> bytes:
         raise BadInput(f"{where} is empty. Ask for it again.")
     if not is_sealed(data):
         raise BadInput(f"{where} is not a sealed file, or its beginning is damaged.")
+    if data.lstrip().startswith(_ARMOUR):
+        data = data.strip()  # a mail may add blank lines, and the library takes none
     library = age()
     identities = [library.x25519.Identity.from_str(each) for each in private_keys]
     try:
