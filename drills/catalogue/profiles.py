@@ -12,6 +12,8 @@ from drills.core.profiles import Profile
 
 _LONGEST_LATENCY_MS = 60_000
 _MOST_TIRING = 4
+_MOST_OPTIONS = 4
+_MOST_DAYS = 3650
 
 
 def load_profiles(path: Path) -> dict[str, Profile]:
@@ -48,6 +50,15 @@ def _profile(fields: Fields) -> Profile:
         neglected=fields.choice("neglected", Side) if fields.has("neglected") else None,
         neglect=fields.number("neglect", 0, 1, default=0.0),
         rare_words=fields.number("rare_words", 0, 1, default=1.0),
+        place=fields.whole("place", 1, _MOST_OPTIONS) if fields.has("place") else None,
+        place_liking=fields.number("place_liking", 0, 1, default=0.0),
+        perseveration=fields.number("perseveration", 0, 1, default=0.0),
+        drop=fields.number("drop", 0, 1, default=0.0),
+        drop_after_days=fields.whole("drop_after_days", 0, _MOST_DAYS, default=0),
+        pain=fields.number("pain", 0, 1, default=0.0),
+        new_signs=fields.number("new_signs", 0, 1, default=0.0),
+        lenience=fields.number("lenience", 0, 1, default=0.0),
+        clock_back=fields.number("clock_back", 0, 1, default=0.0),
     )
 
 

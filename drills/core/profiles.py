@@ -26,6 +26,14 @@ class Profile:
     yes_bias: of yes-or-no trials not understood, the share answered yes; the rest are guessed.
     neglected, neglect: a side, and the share of trials in which options on it go unseen.
     rare_words: of what is understood in everyday words, the share understood in rare ones.
+    place, place_liking: a place among the options, from 1, and the share of trials in which it is
+    taken, whatever is understood.
+    perseveration: of trials in which a response of the last three is on offer, the share in which
+    one of them comes again; of gestures, the share in which an earlier act does.
+    drop, drop_after_days: of what was understood, the share lost from that day on, 0 the first.
+    pain, new_signs: share of sessions that begin with the word of it.
+    lenience: of gestures not scored highest, the share in which the caregiver scores one more.
+    clock_back: share of sessions in which the computer's clock is set back by an hour.
     """
 
     name: str
@@ -45,3 +53,12 @@ class Profile:
     neglected: Side | None = None
     neglect: float = 0.0
     rare_words: float = 1.0
+    place: int | None = None
+    place_liking: float = 0.0
+    perseveration: float = 0.0
+    drop: float = 0.0
+    drop_after_days: int = 0
+    pain: float = 0.0
+    new_signs: float = 0.0
+    lenience: float = 0.0
+    clock_back: float = 0.0

@@ -151,6 +151,8 @@ class Trial:
     ended: the trial is over (right, answer shown, scored, or skipped); False while cues go on.
     skipped: ended without an answer, by the patient's or caregiver's wish.
     block: 0-based block of the session.   words_per_minute: of the voice, None when silent.
+    help_at_start: level of help that it began with, by the plan or a rule; what was asked for
+    comes later.
     """
 
     session: str
@@ -163,6 +165,7 @@ class Trial:
     ended: bool
     skipped: bool = False
     words_per_minute: int | None = None
+    help_at_start: int = 0
 
     @property
     def first(self) -> Attempt | None:
@@ -200,6 +203,11 @@ class Trial:
         """
         first = self.first
         return first is not None and Tick.BODY not in first.ticks
+
+    @property
+    def could_be_alone(self) -> bool:
+        """It counts, and nobody but the person brought help into it before the first response."""
+        return self.counts and self.help_at_start == 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -70,7 +70,8 @@ def _line(
     counted = accuracy.count(trials)
     judged = [trial for trial in trials if trial.counts]
     guessed = kind is not Kind.GESTURE and bool(judged)
-    chances = [1 / max(1, trial.asked.effective_k) for trial in judged] if guessed else []
+    alone = [trial for trial in judged if trial.could_be_alone] if guessed else []
+    chances = [1 / max(1, trial.asked.effective_k) for trial in alone]
     return Line(
         kind=kind,
         name=name,
@@ -80,7 +81,7 @@ def _line(
         interval=wilson(counted.unaided.right, counted.unaided.of),
         aided=counted.aided,
         effective_k=min(trial.asked.effective_k for trial in judged) if guessed else None,
-        chance=sum(chances) / len(chances) if guessed else None,
+        chance=sum(chances) / len(chances) if chances else None,
         verdict=chance.verdict(counted.unaided.right, chances),
         cues=cues.summarise(trials),
         latency=latency.summarise(trials),

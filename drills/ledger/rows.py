@@ -70,6 +70,8 @@ def row_of(entry: Entry) -> dict[str, Any]:
                 "ended": entry.ended,
                 "skipped": entry.skipped,
                 "words_per_minute": entry.words_per_minute,
+                # Most begin without help, and older rows do not tell.
+                **({"help_at_start": entry.help_at_start} if entry.help_at_start else {}),
             }
         case SessionClosed():
             return {
@@ -133,6 +135,7 @@ def _trial_in(row: Row, session: str, at: datetime) -> Trial:
         ended=values.flag(row, "ended"),
         skipped=values.flag(row, "skipped"),
         words_per_minute=values.maybe_whole(row, "words_per_minute"),
+        help_at_start=values.whole(row, "help_at_start") if "help_at_start" in row else 0,
     )
 
 

@@ -222,6 +222,7 @@ def _trial_out(trial: Trial, asked: int) -> list[Any]:
         trial.skipped,
         trial.words_per_minute,
         [_attempt_out(attempt) for attempt in trial.attempts],
+        *([trial.help_at_start] if trial.help_at_start else []),
     ]
 
 
@@ -233,7 +234,8 @@ def _items_like(asked: Asked) -> Callable[..., Asked]:
 
 
 def _trial_in(session: str, row: list[Any], asked: list[Callable[..., Asked]]) -> Trial:
-    trial, started_at, at, block, number, item, ended, skipped, words_per_minute, attempts = row
+    trial, started_at, at, block, number, item, ended, skipped, words_per_minute, *rest = row
+    attempts, *begun_with = rest
     return Trial(
         session=session,
         trial=trial,
@@ -245,6 +247,7 @@ def _trial_in(session: str, row: list[Any], asked: list[Callable[..., Asked]]) -
         ended=ended,
         skipped=skipped,
         words_per_minute=words_per_minute,
+        help_at_start=begun_with[0] if begun_with else 0,
     )
 
 

@@ -35,6 +35,7 @@ COLUMNS = (
     *("sentence", "options", "answer", "effective_k", "side", "first_choice", "foil"),
     *("right_alone", "right_with_help", "cue_level_at_success", "score", "ticks"),
     *("latency_ms", "responses", "ended", "skipped", "words_per_minute"),
+    "help_at_start",
     "reason",
 )
 
@@ -110,6 +111,7 @@ def _trial_cells(trial: Trial) -> dict[str, Any]:
         "ended": trial.ended,
         "skipped": trial.skipped,
         "words_per_minute": trial.words_per_minute,
+        "help_at_start": trial.help_at_start,
     }
 
 

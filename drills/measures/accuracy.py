@@ -19,7 +19,10 @@ class Share:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Accuracy:
-    """unaided: right at the first response, no cue before.   aided: right below the top cue."""
+    """unaided: right at the first response, no cue before.   aided: right below the top cue.
+
+    unaided leaves out the trials that began with help: nobody could be right alone in them.
+    """
 
     unaided: Share
     aided: Share
@@ -31,10 +34,11 @@ def count(trials: Iterable[Trial]) -> Accuracy:
     One left out after a wrong response counts on both sides: it never came to be right.
     """
     judged = [trial for trial in trials if trial.counts]
+    alone = [trial for trial in judged if trial.could_be_alone]
     # A trial left in the middle has its first response, but not all the help it could have had.
     ended = [trial for trial in judged if trial.ended]
     return Accuracy(
-        unaided=Share(right=sum(trial.unaided_right for trial in judged), of=len(judged)),
+        unaided=Share(right=sum(trial.unaided_right for trial in alone), of=len(alone)),
         aided=Share(right=sum(trial.aided_right for trial in ended), of=len(ended)),
     )
 

@@ -77,7 +77,7 @@ def answers_of(trials: Iterable[Trial]) -> list[Answer]:
         )
         for trial in trials
         for first in (trial.first,)
-        if trial.counts and first is not None
+        if trial.could_be_alone and first is not None
     ]
 
 

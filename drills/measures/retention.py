@@ -82,7 +82,7 @@ def recalls_of(
     day_turns_at_hour: int,
     key: Callable[[Trial], str] = lambda trial: str(trial.asked.target),
 ) -> list[Recall]:
-    """One test a trial that counts.   key: what is held to be the same."""
+    """One test a trial that counts and did not begin with help.   key: what is held to be the same."""
     return [
         Recall(
             key=key(trial),
@@ -90,5 +90,5 @@ def recalls_of(
             right=trial.unaided_right,
         )
         for trial in trials
-        if trial.counts
+        if trial.could_be_alone
     ]

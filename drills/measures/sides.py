@@ -93,8 +93,8 @@ def side_difference(
         side = trial.asked.side
         if side is None:
             continue
-        judged[side] += trial.counts
-        right[side] += trial.counts and trial.unaided_right
+        judged[side] += trial.could_be_alone
+        right[side] += trial.could_be_alone and trial.unaided_right
         if trial.counts or trial.ended:
             given[side] += 1
             omitted[side] += not trial.attempts

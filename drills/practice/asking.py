@@ -27,6 +27,7 @@ class Asking:
     attempts: tuple[Attempt, ...] = ()
     replays: int = 0
     removed: frozenset[int] = field(default_factory=frozenset)
+    help_at_start: int = 0
     over: bool = False
     skipped: bool = False
 
@@ -55,15 +56,15 @@ class Asking:
             removed = frozenset(range(len(self.item.options))) - {self.item.answer}
         return replace(self, cue_index=self.cue_index + 1, removed=removed)
 
-    def helped_to(self, level: int) -> Asking:
-        """All help up to `level`, where the item has it."""
+    def begun_with(self, level: int) -> Asking:
+        """The trial that begins with all help up to `level`, where the item has it."""
         asking = self
         while (
             asking.cue_index + 1 < len(self.item.cues)
             and self.item.cues[asking.cue_index + 1].level <= level
         ):
             asking = asking.helped()
-        return asking
+        return replace(asking, help_at_start=asking.cue_level)
 
     def may_choose(self, choice: int) -> bool:
         return 0 <= choice < len(self.item.options) and choice not in self.removed
@@ -129,4 +130,5 @@ class Asking:
             ended=self.over,
             skipped=self.skipped,
             words_per_minute=self.words_per_minute,
+            help_at_start=self.help_at_start,
         )

@@ -263,7 +263,7 @@ class Session:
             item=self._course.item(dealt),
             started_at=self._clock.now(),
             words_per_minute=self._words_per_minute(),
-        ).helped_to(self._course.help_at_start(dealt))
+        ).begun_with(self._course.help_at_start(dealt))
 
     def _show_current(self) -> Step:
         if self._current is None or self._asking is None:

@@ -116,7 +116,7 @@ def _recent(sessions: Sequence[Session], settings: ProgressionSettings) -> tuple
     """The newest sessions that together hold enough of both; none where there is too little."""
     for count in range(settings.least_sessions, len(sessions) + 1):
         newest = sessions[-count:]
-        if sum(map(len, newest)) >= settings.least_trials:
+        if len(_alone(_all(newest))) >= settings.least_trials:
             return tuple(newest)
     return ()
 
@@ -181,6 +181,8 @@ def _no_rise(sessions: Sequence[Session], settings: ProgressionSettings) -> Foun
     if len(newest) < settings.flat_sessions:
         return None
     shares = [accuracy.count(session).unaided for session in newest]
+    if not all(share.of for share in shares):
+        return None
     scores = [share.right / share.of for share in shares]
     rise = trend.trend(range(len(scores)), scores, fewest=settings.flat_sessions)
     total = sum(share.right for share in shares), sum(share.of for share in shares)
@@ -197,7 +199,7 @@ def _no_rise(sessions: Sequence[Session], settings: ProgressionSettings) -> Foun
 def _still(sessions: Sequence[Session], settings: ProgressionSettings) -> Found:
     recent = _recent(sessions, settings)
     if not recent:
-        trials = sum(map(len, sessions))
+        trials = len(_alone(_all(sessions)))
         return Advice.TOO_FEW, (
             f"{trials} trials in {len(sessions)} sessions; {settings.least_trials} in "
             f"{settings.least_sessions} are needed."
@@ -213,9 +215,13 @@ def _all(sessions: Sequence[Session]) -> tuple[Trial, ...]:
     return tuple(trial for session in sessions for trial in session)
 
 
+def _alone(trials: Iterable[Trial]) -> tuple[Trial, ...]:
+    return tuple(trial for trial in trials if trial.could_be_alone)
+
+
 def _guesses(trials: Iterable[Trial]) -> list[float]:
-    """Chance of a right guess in each; a gesture cannot be guessed."""
+    """Chance of a right guess in each that did not begin with help; a gesture cannot be guessed."""
     return [
         0.0 if trial.asked.kind is Kind.GESTURE else 1 / max(1, trial.asked.effective_k)
-        for trial in trials
+        for trial in _alone(trials)
     ]

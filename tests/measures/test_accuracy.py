@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from drills.core.gestures import Tick
 from drills.measures.accuracy import Share, count, percent
 from drills.measures.missing import Lack, Missing
@@ -13,6 +15,7 @@ def test_right_alone_right_with_help_and_never_right():
         [
             trial("right"),
             trial("wrong", "right"),
+            # The person asked for help.
             trial("right", levels=(2,)),
             trial("wrong", "wrong", "right", levels=(0, 4, 7)),
             trial("wrong", "wrong", "right", levels=(0, 4, 6)),
@@ -21,6 +24,14 @@ def test_right_alone_right_with_help_and_never_right():
     # Level 7 is the shown answer of a ladder of seven: confirming it is not being right.
     assert found.unaided == Share(right=1, of=5)
     assert found.aided == Share(right=4, of=5)
+
+
+def test_what_began_with_help_could_not_be_right_alone():
+    begun = replace(trial("right", levels=(4,)), help_at_start=4)
+    found = count([trial("right"), trial("wrong", "right"), begun])
+    assert found.unaided == Share(right=1, of=2)
+    assert found.aided == Share(right=3, of=3)
+    assert count([begun]).unaided == Share(right=0, of=0)
 
 
 def test_a_trial_without_a_response_is_in_no_number():
