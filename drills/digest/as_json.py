@@ -11,9 +11,9 @@ from typing import Any
 
 from drills.core.items import Target
 from drills.digest import wording
+from drills.digest.answers import AnswerLine
 from drills.digest.checks import Checks
 from drills.digest.values import (
-    AnswerLine,
     Digest,
     DueLine,
     ErrorLine,

@@ -9,6 +9,7 @@ from datetime import date
 from drills.core.items import ItemSet
 from drills.core.plans import ProbeSettings
 from drills.core.records import Entry, SessionOpened, Trial, practice_day
+from drills.digest.outcomes import Outcomes, Phase, outcomes_of, phase_of
 from drills.measures import chance, dose
 from drills.measures.accuracy import Share, count
 from drills.measures.chance import Verdict
@@ -22,6 +23,7 @@ class CheckPoint:
     """One construction on one day.   interval: 95 %, of the share right.   verdict: on guessing."""
 
     day: date
+    phase: Phase
     right: Share
     interval: Interval
     verdict: Verdict | None
@@ -46,6 +48,7 @@ class Checks:
     """
 
     lines: tuple[CheckLine, ...]
+    outcomes: Outcomes
     minutes: float
     sittings: int
     baseline_done: int
@@ -79,21 +82,19 @@ def checks_of(
     settings: ProbeSettings,
     labels: Mapping[str, str],
     *,
+    practised: Sequence[date],
     last: date,
     turns_at_hour: int,
 ) -> Checks | None:
     """All checks up to `last`; None where there was none and the plan wants none.
 
-    entries: of the sessions of the range that only check.
+    entries: of the sessions of the range that only check.   practised: all days of practice up to
+    `last`, rising.
     """
-    found: dict[tuple[ItemSet, str], dict[date, list[Trial]]] = {}
-    for trial in checked.trials:
-        day = practice_day(trial.started_at, turns_at_hour=turns_at_hour)
-        if trial.asked.item_set in ROLES and trial.counts and day <= last:
-            key = (trial.asked.item_set, trial.asked.target.name)
-            found.setdefault(key, {}).setdefault(day, []).append(trial)
+    found = _by_day(checked.trials, last=last, turns_at_hour=turns_at_hour)
     if not found and not settings.on:
         return None
+    outcomes = outcomes_of(found, practised, settings, labels, last=last)
     done = dose.amount(dose.sittings(entries, day_turns_at_hour=turns_at_hour))
     return Checks(
         lines=tuple(
@@ -101,12 +102,14 @@ def checks_of(
                 item_set=item_set,
                 name=name,
                 label=labels.get(name, name),
-                points=tuple(_point(day, days[day]) for day in sorted(days)),
+                points=tuple(
+                    _point(day, trials, phase_of(day, practised, settings))
+                    for day, trials in days.items()
+                ),
             )
-            for (item_set, name), days in sorted(
-                found.items(), key=lambda each: ROLES.index(each[0][0])
-            )
+            for (item_set, name), days in found.items()
         ),
+        outcomes=outcomes,
         minutes=done.minutes,
         sittings=done.sessions,
         baseline_done=min(settings.baseline, sum(day <= last for day in checked.days)),
@@ -114,11 +117,28 @@ def checks_of(
     )
 
 
-def _point(day: date, trials: Sequence[Trial]) -> CheckPoint:
+def _by_day(
+    trials: Sequence[Trial], *, last: date, turns_at_hour: int
+) -> dict[tuple[ItemSet, str], dict[date, list[Trial]]]:
+    """The trials of each construction in what it stands for, days rising."""
+    found: dict[tuple[ItemSet, str], dict[date, list[Trial]]] = {}
+    for trial in trials:
+        day = practice_day(trial.started_at, turns_at_hour=turns_at_hour)
+        if trial.asked.item_set in ROLES and trial.counts and day <= last:
+            key = (trial.asked.item_set, trial.asked.target.name)
+            found.setdefault(key, {}).setdefault(day, []).append(trial)
+    return {
+        key: {day: found[key][day] for day in sorted(found[key])}
+        for key in sorted(found, key=lambda each: ROLES.index(each[0]))
+    }
+
+
+def _point(day: date, trials: Sequence[Trial], phase: Phase) -> CheckPoint:
     right = count(trials).unaided
     chances = [1 / max(1, trial.asked.effective_k) for trial in trials]
     return CheckPoint(
         day=day,
+        phase=phase,
         right=right,
         interval=wilson(right.right, right.of),
         verdict=chance.verdict(right.right, chances),

@@ -9,10 +9,17 @@ from enum import StrEnum
 
 from drills.core.due import PlannedDay
 from drills.core.items import Foil, ItemSet, Kind, Target
+from drills.core.progress import Progress
 from drills.core.question_words import Grammar
 from drills.core.records import CloseReason
 from drills.core.words import Band
+from drills.digest.answers import AnswerLine
 from drills.digest.checks import Checks
+from drills.digest.course import Course
+from drills.digest.keeping import Kept, TrendLine
+from drills.digest.patterns import Patterns
+from drills.digest.raters import Agreement
+from drills.digest.spans import CueWeeks, DoseWeek
 from drills.measures.accuracy import Share
 from drills.measures.chance import Verdict
 from drills.measures.cues import CueUse
@@ -220,31 +227,6 @@ class Quality:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class AnswerLine:
-    """One trial as it was kept.
-
-    first_choice: index of the option, None for a gesture.
-    latency_ms: None for a gesture too: it would be the caregiver's.
-    """
-
-    trial: str
-    session: str
-    day: date
-    item: str
-    item_set: ItemSet
-    target: Target
-    sentence: str
-    first_choice: int | None
-    foil: Foil | None
-    right: bool
-    level_at_success: int | None
-    score: int | None
-    latency_ms: int | None
-    ended: bool
-    skipped: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Digest:
     """The practice days `first` to `last`, both included.
 
@@ -255,6 +237,13 @@ class Digest:
     grids: words against grammar, where that was practised.
     checks: apart from practice, of which all else tells; None where none was done or is wanted.
     person: the plan's code of the person; empty where it has none.
+    patterns: how answers were given in the range.
+    dose_weeks, cue_weeks: the weeks up to `last`, the range's own the last of them.
+    kept, trends: of practice up to `until`, each from its `since` on.
+    progress: what is advised on each name, as of today.
+    agreement: of caregiver and therapist up to `until`; None where nothing was scored twice.
+    course: None for a digest of some days; else the digest is of the whole course, `dose` of the
+    days from the first practice to the last, and `lines` of the last days against the first.
     upcoming: days to come on which something is due as it stands today, to a week after `last`, or
     after today for a range that is past.
     """
@@ -276,10 +265,18 @@ class Digest:
     notes: tuple[Note, ...]
     quality: Quality
     answers: tuple[AnswerLine, ...]
+    patterns: Patterns
+    kept: Kept
     grids: tuple[Grid, ...] = ()
     checks: Checks | None = None
     calendar: Calendar | None = None
     person: str = ""
+    dose_weeks: tuple[DoseWeek, ...] = ()
+    cue_weeks: tuple[CueWeeks, ...] = ()
+    trends: tuple[TrendLine, ...] = ()
+    progress: tuple[Progress, ...] = ()
+    agreement: Agreement | None = None
+    course: Course | None = None
 
     @property
     def is_over(self) -> bool:

@@ -6,43 +6,13 @@ It suggests and changes nothing. Every number is a setting of the plan (`[progre
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from enum import StrEnum
 
 from drills.core.kinds import ItemSet, Kind
 from drills.core.plans import ProgressionSettings
+from drills.core.progress import Advice, Progress
 from drills.core.records import Trial
 from drills.measures import accuracy, chance, cues, trend
 from drills.measures.missing import Missing
-
-
-class Advice(StrEnum):
-    """READY: move up.   CEILING, NO_RISE, BELOW_CHANCE: hand back.   GO_ON: neither.
-
-    TOO_FEW: not enough to say.
-    """
-
-    READY = "move up"
-    CEILING = "known: practise something else"
-    BELOW_CHANCE = "below guessing: look at it together"
-    NO_RISE = "no rise: look at it together"
-    GO_ON = "go on"
-    TOO_FEW = "too few to say"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Progress:
-    """What is advised on one name of one kind.   evidence: one sentence with its numbers."""
-
-    kind: Kind
-    name: str
-    advice: Advice
-    evidence: str
-
-    @property
-    def is_ready(self) -> bool:
-        return self.advice in (Advice.READY, Advice.CEILING)
-
 
 Session = tuple[Trial, ...]
 """The trials of one name in one session, in the order given."""
