@@ -5,8 +5,6 @@ The reader and the writer of plans both go by this list, so they cannot disagree
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from drills.core.flag_settings import FlagSettings
 from drills.core.plans import (
     CueSettings,
@@ -20,43 +18,9 @@ from drills.core.plans import (
     SpacingSettings,
     SpeechSettings,
 )
+from drills.core.settings import Section, Setting
 
 EMERGENCY_NUMBERS = {"en-US": "911", "en-GB": "999"}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Setting:
-    """says: for the therapist.   low, high: limits of a number, or of the length of a text.
-
-    A list is of numbers where it has limits, else of names.
-    """
-
-    key: str
-    says: str
-    low: float = 0
-    high: float = 0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Section:
-    """One table of the plan file; `made` holds it and its defaults."""
-
-    name: str
-    made: type[
-        Dose
-        | SittingSettings
-        | CueSettings
-        | SessionRules
-        | SpeechSettings
-        | SpacingSettings
-        | ProgressionSettings
-        | FlagSettings
-        | ProbeSettings
-        | SafetySettings
-        | SealingSettings
-    ]
-    says: str
-    settings: tuple[Setting, ...]
 
 
 def _setting(key: str, low: float, high: float, says: str) -> Setting:
@@ -186,6 +150,7 @@ SECTIONS = (
             _setting("adherence_percent", 0, 100, "of the sessions asked for, fewer than this"),
             _setting("adherence_weeks", 1, 8, "in each of so many weeks running"),
             _setting("double_scores", 5, 100, "gestures scored twice before scores are trusted"),
+            _setting("double_score_one_in", 1, 20, "one gesture in so many is to be scored twice"),
             _setting("kappa", 0, 1, "weighted kappa that trusts the scores"),
             _setting("exact_percent", 0, 100, "or the same score, of 100"),
         ),

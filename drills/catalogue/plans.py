@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from drills.catalogue.fields import Fields
-from drills.catalogue.plan_settings import EMERGENCY_NUMBERS, SECTIONS, Section
+from drills.catalogue.plan_settings import EMERGENCY_NUMBERS, SECTIONS
 from drills.catalogue.sections import read_sections
 from drills.catalogue.toml_lines import read_blocks, read_text
 from drills.core.kinds import Kind
@@ -27,6 +27,7 @@ from drills.core.plans import (
     SpeechSettings,
 )
 from drills.core.problems import BadInput, Problem
+from drills.core.settings import Section
 from drills.sealing import public_key_fault
 
 _LONGEST_NAME = 80

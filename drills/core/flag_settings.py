@@ -19,6 +19,7 @@ class FlagSettings:
     cue_weeks, cue_help: so many weeks, each with a mean help above that, and the last not below
     the first.   flat_points: a rise that is still possible forbids to speak of no rise.
     adherence_percent: of the sessions asked for, in each of adherence_weeks weeks.
+    double_score_one_in: one try of a gesture in so many is picked to be scored twice.
     double_scores, kappa, exact_percent: before the caregiver's scores of gestures are trusted;
     weighted kappa from .61 on is called substantial (Landis and Koch 1977).
     """
@@ -36,5 +37,6 @@ class FlagSettings:
     adherence_percent: int = 50
     adherence_weeks: int = 2
     double_scores: int = 20
+    double_score_one_in: int = 5
     kappa: float = 0.6
     exact_percent: int = 80
