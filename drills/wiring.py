@@ -33,6 +33,7 @@ if TYPE_CHECKING:
 
 PACKAGE = Path(__file__).parent
 YOUR_NUMBER = "your emergency number"
+NO_NUMBER = "The plan has no emergency number yet. Write the local one."
 VOICES = {"en-US": "en-us", "en-GB": "en-gb"}
 
 
@@ -131,14 +132,14 @@ def read_plan(path: Path) -> Plan:
     return catalogue.read_plan(path)
 
 
-def checked_plan(path: Path) -> Plan:
-    """The plan in `path`.
+def checked_plan(path: Path, *, sets: bool = True) -> Plan:
+    """The plan in `path`.   sets: False passes over those that it has.
 
     Raises: BadInput with every fault of the file and every name that the content lacks.
     """
     from drills.practice.dealing import check_plan  # noqa: PLC0415 - the first screen needs none
 
-    plan = catalogue.read_plan(path)
+    plan = catalogue.read_plan(path, sets=sets)
     problems = [
         Problem(
             where=str(path),
@@ -170,6 +171,10 @@ class PlanFiles:
         return SECTIONS
 
     def faults(self, plan: Plan) -> tuple[str, ...]:
+        if plan.safety.emergency_number == YOUR_NUMBER:
+            # Nobody has written one yet; what else is wrong is told beside it.
+            dialled = replace(plan.safety, emergency_number="000")
+            return (NO_NUMBER, *self.faults(replace(plan, safety=dialled)))
         # Through a file, so that it is judged by the very rules that a plan from elsewhere is.
         with TemporaryDirectory() as place:
             path = Path(place) / "plan.toml"

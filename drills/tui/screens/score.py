@@ -15,6 +15,7 @@ from drills.tui.widgets.choices import Choice, Choices
 from drills.tui.widgets.key_bar import Hint, KeyBar
 from drills.tui.widgets.words import Words
 
+CAREGIVER_ASKED = "Helper: score this gesture."
 _KEEP = Hint(key="space", shown="Space", label="keep", calls=True)
 _BACK = Hint(key="escape", shown="Esc", label="back, no score")
 
@@ -26,12 +27,13 @@ class Score:
 
 
 class ScoreScreen(KeyedScreen[Score | None]):
-    """Returns what the caregiver keeps, or None to go back without a score."""
+    """Returns what is kept, or None to go back without a score.   asks: who is to score what."""
 
     CSS_PATH = "score.tcss"
 
-    def __init__(self, gesture: Gesture, desk: Desk) -> None:
+    def __init__(self, gesture: Gesture, desk: Desk, *, asks: str = CAREGIVER_ASKED) -> None:
         super().__init__()
+        self._asks = asks
         self._gesture = gesture
         self._desk = desk
         self._score: int | None = None
@@ -40,7 +42,7 @@ class ScoreScreen(KeyedScreen[Score | None]):
 
     def compose(self) -> ComposeResult:
         with Vertical(classes="-panel"):
-            yield Words((f"Helper: score this gesture.   {self._gesture.name}",), classes="-title")
+            yield Words((f"{self._asks}   {self._gesture.name}",), classes="-title")
             yield Words(
                 ("Right looks like this:", *(f"- {line}" for line in self._gesture.right)),
                 classes="-right",

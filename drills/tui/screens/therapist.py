@@ -13,6 +13,7 @@ from drills.tui.desk import Desk
 from drills.tui.draft import Draft
 from drills.tui.room import Room
 from drills.tui.screens.room import BACK, OPEN, Hints, RoomScreen
+from drills.tui.screens.therapist_agreement import TherapistAgreementScreen
 from drills.tui.screens.therapist_calendar import TherapistCalendarScreen
 from drills.tui.screens.therapist_items import TherapistItemsScreen
 from drills.tui.screens.therapist_notes import TherapistNotesScreen
@@ -42,6 +43,7 @@ PARTS: Mapping[str, tuple[str, Make]] = {
     "items": ("Practised items, with the answers given", TherapistItemsScreen),
     "plan": ("Plan: see it, change it", plan_screen),
     "calendar": ("Calendar: the week to come", TherapistCalendarScreen),
+    "agreement": ("Agreement of scores", TherapistAgreementScreen),
     "notes": ("Notes", TherapistNotesScreen),
 }
 

@@ -36,7 +36,7 @@ TAKE_OUT = Card(
 )
 YES = 2
 _CHANGE = Hint(key="", shown="Enter", label="change")
-_SEE = Hint(key="v", shown="V", label="see items")
+_SEE = Hint(key="v", shown="V", label="items")
 _UP = Hint(key="u", shown="U", label="up")
 _OUT = Hint(key="x", shown="X", label="out")
 _CHOICES: Mapping[str, type[StrEnum]] = {"cues": CueDirection, "text": ShowText, "order": Order}
@@ -90,7 +90,7 @@ class TherapistBlockScreen(RoomScreen[None]):
             said = "; ".join(self._draft.labels.get(name, name) for name in value) or "nothing yet"
         else:
             said = told(value)
-        return f"{key}: {said}\n     {_SAYS[key]}"
+        return f"{key}: {said}\n{_SAYS[key]}"
 
     def _set(self, block: BlockPlan) -> None:
         self._draft.plan = with_block(self._draft.plan, self._at, block)

@@ -28,7 +28,7 @@ UNKEPT = Card(
 )
 SEE, LEAVE = 2, 3
 ADD = "add"
-_CHANGES = Hint(key="s", shown="S", label="see changes, put in force")
+_CHANGES = Hint(key="s", shown="S", label="see changes")
 
 
 class TherapistPlanScreen(RoomScreen[bool]):
@@ -55,14 +55,14 @@ class TherapistPlanScreen(RoomScreen[bool]):
     def _show(self) -> None:
         draft = self._draft
         rows = [
-            (f"section {section.name}", _section_line(section, draft)) for section in draft.sections
-        ]
-        rows += [
             (f"block {at}", f"Block {at + 1}: {block_line(block, draft.labels)}")
             for at, block in enumerate(draft.plan.blocks)
         ]
         if len(draft.plan.blocks) < MOST_BLOCKS:
             rows.append((ADD, "Add a block"))
+        rows += [
+            (f"section {section.name}", _section_line(section, draft)) for section in draft.sections
+        ]
         self.query_one(Rows).set_rows(rows)
         self.query_one(".-said", Words).say((draft.standing,))
 

@@ -55,7 +55,7 @@ class TherapistSectionScreen(RoomScreen[None]):
         span = limits(setting, value)
         was = value_of(self._draft.before, self._section, setting)
         before = "" if value == was else f"   (was {told(was)})"
-        return f"{setting.key}: {told(value)}{before}\n     {setting.says}{span and f' ({span})'}"
+        return f"{setting.key}: {told(value)}{before}\n{setting.says}{span and f' ({span})'}"
 
     def _value(self, setting: Setting) -> Any:
         return value_of(self._draft.plan, self._section, setting)

@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from textwrap import wrap
 
 from textual.content import Content
 from textual.message import Message
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
+from drills.core.visible import visible
+
 NUMBERED = 9
+INDENT = 5
+# What is left of the narrowest window.
+WIDTH = 72
 
 
 class Rows(OptionList):
@@ -69,6 +75,13 @@ class Rows(OptionList):
 
 
 def _prompt(number: int, words: str) -> Content:
+    """Lines after the first begin under its words, also where they are broken here."""
+    lines = [
+        line
+        for told in visible(words).split("\n")
+        for line in wrap(told, WIDTH, subsequent_indent="  ", drop_whitespace=True) or [""]
+    ]
+    hung = f"\n{' ' * INDENT}".join(lines)
     if number > NUMBERED:
-        return Content.assemble("     ", words)
-    return Content.assemble((f" {number} ", "bold reverse"), "  ", words)
+        return Content.assemble(" " * INDENT, hung)
+    return Content.assemble((f" {number} ", "bold reverse"), "  ", hung)
