@@ -15,10 +15,25 @@ from drills.core.records import (
     latest_trials,
     practice_day,
 )
-from drills.digest.values import Alert, AlertKind, SittingLine
+from drills.digest.flag_values import Alert, AlertKind
+from drills.digest.values import SittingLine
 
-# A setting of the brief that plans do not carry yet.
-DAYS_WITHOUT_PRACTICE = 5
+_TIRED = "tiredness rose by {} of 5, or a session ended because of it"
+_RULES = {
+    AlertKind.NEW_SIGNS: "any word of new signs that may be a stroke",
+    AlertKind.UNWELL: "any session that ended because of feeling unwell",
+    AlertKind.PAIN: "any word of pain",
+    AlertKind.HINDERED: "any gesture that pain, weakness or reach hindered",
+    AlertKind.HELPED: "any session in which somebody helped with answers",
+}
+_TIMES = {
+    AlertKind.NEW_SIGNS: "Times noted",
+    AlertKind.UNWELL: "Sessions",
+    AlertKind.PAIN: "Times noted",
+    AlertKind.HINDERED: "Gestures",
+    AlertKind.TIRED: "Sessions",
+    AlertKind.HELPED: "Times noted",
+}
 
 
 def alerts_of(
@@ -30,8 +45,9 @@ def alerts_of(
     last: date,
     turns_at_hour: int,
     tired_rise: int,
+    days_without_practice: int,
 ) -> tuple[Alert, ...]:
-    """Every alert of the range, the most urgent kind first.
+    """What was noted in the range and what is missing from it, the most urgent kind first.
 
     practised_before: the last day with practice before `first`, None for never.
     last: no later than today, else days to come would count as days without practice.
@@ -69,14 +85,28 @@ def alerts_of(
         AlertKind.TIRED: tired,
         AlertKind.HELPED: noted(lambda entry: entry.helped),
     }
+    rules = {**_RULES, AlertKind.TIRED: _TIRED.format(tired_rise)}
     found = [
-        Alert(kind=kind, days=tuple(dict.fromkeys(on)), count=len(on))
+        Alert(
+            kind=kind,
+            days=tuple(dict.fromkeys(on)),
+            count=len(on),
+            rule=rules[kind],
+            evidence=f"{_TIMES[kind]}: {len(on)}.",
+        )
         for kind, on in kinds.items()
         if on
     ]
-    found += _pauses([line.day for line in sittings], practised_before, first, last)
+    found += _pauses(
+        [line.day for line in sittings], practised_before, first, last, days_without_practice
+    )
+    return in_order(found)
+
+
+def in_order(alerts: Iterable[Alert]) -> tuple[Alert, ...]:
+    """The most urgent kind first."""
     order = list(AlertKind)
-    return tuple(sorted(found, key=lambda alert: order.index(alert.kind)))
+    return tuple(sorted(alerts, key=lambda alert: order.index(alert.kind)))
 
 
 def is_hindered(trial: Trial) -> bool:
@@ -85,7 +115,11 @@ def is_hindered(trial: Trial) -> bool:
 
 
 def _pauses(
-    practised: Iterable[date], practised_before: date | None, first: date, last: date
+    practised: Iterable[date],
+    practised_before: date | None,
+    first: date,
+    last: date,
+    least: int,
 ) -> list[Alert]:
     """Stretches without practice that reach into the range.
 
@@ -96,12 +130,14 @@ def _pauses(
     found = []
     for before, after in zip([start, *days], [*days, last + timedelta(days=1)], strict=True):
         idle = (after - before).days - 1
-        if idle >= DAYS_WITHOUT_PRACTICE:
+        if idle >= least:
             found.append(
                 Alert(
                     kind=AlertKind.NO_PRACTICE,
                     days=(before + timedelta(days=1), after - timedelta(days=1)),
                     count=idle,
+                    rule=f"{least} days running without practice",
+                    evidence=f"Days without practice: {idle}.",
                 )
             )
     return found

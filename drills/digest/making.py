@@ -18,13 +18,13 @@ from drills.core.records import (
     practice_day,
 )
 from drills.core.therapist import SecondScore
-from drills.digest.alerts import alerts_of
 from drills.digest.answers import answer_of
 from drills.digest.checks import Checked, checks_of, practice_apart
 from drills.digest.counting import errors_of, lines_of
 from drills.digest.course import Course, course_of, trials_in
 from drills.digest.doses import dose_of, sitting_line
 from drills.digest.dues import calendar_of, due_days_of
+from drills.digest.flags import Grounds, flags_of
 from drills.digest.grids import grids_of
 from drills.digest.keeping import RETENTION_WEEKS, kept_of, trends_of
 from drills.digest.outcomes import Phase
@@ -108,6 +108,16 @@ def make(
     lines = _lines(practised, before, plan, labels, first=first, last=last, course=course)
     sittings = tuple(sitting_line(sitting, practice) for sitting in sat)
     kept_since = min(first, last - timedelta(weeks=RETENTION_WEEKS))
+    by_sitting = _by_sitting(sat, practised)
+    dose_weeks = dose_weeks_of(
+        weeks,
+        (*sat_before, *sat),
+        plan,
+        asked=(asked_from if course else weeks_from_day, asked_to),
+    )
+    cue_weeks = cue_weeks_of(weeks, past.since(weeks_from_day), labels, turns_at_hour=turns)
+    agreement = agreement_of(second_scores, chain(history, practised))
+    quality = quality_of(own, trials, sat, [line.latency for line in lines], notices)
     return Digest(
         first=first,
         last=last,
@@ -119,14 +129,26 @@ def make(
         simulated=any(
             isinstance(entry, SessionOpened) and entry.simulated for entry in (*own, *before)
         ),
-        alerts=alerts_of(
-            own,
-            sittings,
-            practised_before=max((day for day in days if day < first), default=None),
-            first=first,
-            last=until,
-            turns_at_hour=turns,
-            tired_rise=plan.sitting.tired_rise,
+        alerts=flags_of(
+            Grounds(
+                entries=own,
+                sittings=sittings,
+                trials_of_sittings=by_sitting,
+                past=past.since(
+                    min(weeks_from_day, first - timedelta(weeks=plan.flags.drop_weeks))
+                ),
+                begun=min(days, default=None),
+                practised_before=max((day for day in days if day < first), default=None),
+                first=first,
+                until=until,
+                dose_weeks=dose_weeks,
+                cue_weeks=cue_weeks,
+                progress=progress,
+                agreement=agreement,
+                quality=quality,
+            ),
+            plan,
+            labels,
         ),
         dose=dose_of(sat, plan, asked_from, asked_to),
         sittings=sittings,
@@ -139,24 +161,19 @@ def make(
             for entry in own
             if isinstance(entry, Observation) and entry.note.strip()
         ),
-        quality=quality_of(own, trials, sat, [line.latency for line in lines], notices),
+        quality=quality,
         answers=tuple(answer_of(trial, turns) for trial in trials),
         grids=grids_of(practised),
         calendar=calendar_of(planned, labels),
         person=plan.code,
         checks=checks,
-        patterns=patterns_of(_by_sitting(sat, practised)),
-        dose_weeks=dose_weeks_of(
-            weeks,
-            (*sat_before, *sat),
-            plan,
-            asked=(asked_from if course else weeks_from_day, asked_to),
-        ),
-        cue_weeks=cue_weeks_of(weeks, past.since(weeks_from_day), labels, turns_at_hour=turns),
+        patterns=patterns_of(by_sitting),
+        dose_weeks=dose_weeks,
+        cue_weeks=cue_weeks,
         kept=kept_of(past.since(kept_since), since=kept_since, turns_at_hour=turns),
         trends=trends_of(past.since(weeks_from_day), labels, since=weeks_from_day),
         progress=tuple(progress),
-        agreement=agreement_of(second_scores, chain(history, practised)),
+        agreement=agreement,
         course=course,
     )
 

@@ -74,6 +74,8 @@ def _alerts(digest: Digest) -> Iterator[str]:
         yield "  Nothing noted."
     for alert in digest.alerts:
         yield from _fold(f"! {wording.alert(alert)}")
+        if wording.rule(alert):
+            yield from _fold(wording.rule(alert), indent=4)
 
 
 def _dose(digest: Digest) -> Iterator[str]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from enum import StrEnum
 
 from drills.core.due import PlannedDay
 from drills.core.items import Foil, ItemSet, Kind, Target
@@ -16,6 +15,7 @@ from drills.core.words import Band
 from drills.digest.answers import AnswerLine
 from drills.digest.checks import Checks
 from drills.digest.course import Course
+from drills.digest.flag_values import Alert
 from drills.digest.keeping import Kept, TrendLine
 from drills.digest.patterns import Patterns
 from drills.digest.raters import Agreement
@@ -29,30 +29,6 @@ from drills.measures.intervals import Interval
 from drills.measures.latency import Latency
 
 FEWEST_FOR_PERCENT = 5
-
-
-class AlertKind(StrEnum):
-    """In order of urgency."""
-
-    NEW_SIGNS = "new signs"
-    UNWELL = "ended unwell"
-    PAIN = "pain"
-    HINDERED = "gestures hindered"
-    NO_PRACTICE = "no practice"
-    TIRED = "tired"
-    HELPED = "help given"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Alert:
-    """days: those it was noted on; for no practice, the first and the last without.
-
-    count: how often; for no practice, how many days.
-    """
-
-    kind: AlertKind
-    days: tuple[date, ...]
-    count: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,11 +10,10 @@ from drills.core.items import Foil, ItemSet, Kind
 from drills.core.records import CloseReason
 
 # Said through this module as well, which text and page ask for every word.
-from drills.digest.plain import KEEP, day, day_and_year, days, inert, kept, span
+from drills.digest import flag_words
+from drills.digest.plain import KEEP, day, day_and_year, inert, kept, span
 from drills.digest.values import (
     FEWEST_FOR_PERCENT,
-    Alert,
-    AlertKind,
     Change,
     Digest,
     DueDay,
@@ -26,6 +25,9 @@ from drills.digest.values import (
 from drills.measures.accuracy import Share
 from drills.measures.chance import Verdict
 from drills.measures.intervals import Interval
+
+alert = flag_words.alert
+rule = flag_words.rule
 
 SIMULATED = "SIMULATED PATIENT: no person answered. Invented data."
 FOOT = (
@@ -57,14 +59,6 @@ REASONS = {
     CloseReason.TIRED: "ended tired",
     CloseReason.UNWELL: "ended unwell",
     None: "broken off",
-}
-ALERTS = {
-    AlertKind.NEW_SIGNS: "New signs that may be a stroke were noted",
-    AlertKind.UNWELL: "A session ended because of feeling unwell",
-    AlertKind.PAIN: "Pain was noted",
-    AlertKind.HINDERED: "Pain, weakness or reach hindered a gesture",
-    AlertKind.TIRED: "Tiredness rose a lot, or ended a session",
-    AlertKind.HELPED: "Somebody helped with answers",
 }
 
 
@@ -158,13 +152,6 @@ def change(of: Change | None) -> str:
     moved = whole_percent(of.points)
     points = kept(f"{moved:+d} points" if moved else "0 points")
     return f"{points} {kept(f'({_span(of.interval)}),')} {kept(f'from {before}')}"
-
-
-def alert(of: Alert) -> str:
-    if of.kind is AlertKind.NO_PRACTICE:
-        return f"No practice for {of.count} days: {span(of.days[0], of.days[-1])}."
-    times = "" if of.count == 1 else f", {of.count} times"
-    return f"{ALERTS[of.kind]}: {days(of.days)}{times}."
 
 
 def alone(line: Line) -> str:

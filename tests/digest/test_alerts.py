@@ -5,7 +5,8 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from drills.core.records import CloseReason, Topic
-from drills.digest.values import Alert, AlertKind, Digest
+from drills.digest.flag_values import Alert, AlertKind
+from drills.digest.values import Digest
 from tests.digest.invented import FIRST, LAST, closed, digest, opened, said, week
 from tests.measures.made import MONDAY, trial
 
@@ -41,9 +42,16 @@ def test_the_invented_week_shows_pain_tiredness_help_and_the_pause():
         AlertKind.NO_PRACTICE,
         AlertKind.TIRED,
         AlertKind.HELPED,
+        AlertKind.UNTRUSTED,
     ]
     tuesday = date(2026, 11, 24)
-    assert alert(found, AlertKind.PAIN) == Alert(kind=AlertKind.PAIN, days=(tuesday,), count=1)
+    assert alert(found, AlertKind.PAIN) == Alert(
+        kind=AlertKind.PAIN,
+        days=(tuesday,),
+        count=1,
+        rule="any word of pain",
+        evidence="Times noted: 1.",
+    )
     assert alert(found, AlertKind.HINDERED).days == (tuesday,)
     assert alert(found, AlertKind.TIRED).days == (FIRST,)
     assert alert(found, AlertKind.HELPED).days == (FIRST,)
