@@ -5,9 +5,11 @@ from __future__ import annotations
 import json
 from datetime import date
 
+from drills.catalogue.plan_sets import SAYS
 from drills.catalogue.plan_settings import SECTIONS
 from drills.core.kinds import Kind
 from drills.core.plans import BlockPlan, CueDirection, Order, Plan, ShowText
+from drills.core.probe_sets import ProbeSet
 
 _COMMENT_COLUMN = 34
 
@@ -54,6 +56,10 @@ def plan_text(plan: Plan) -> str:
     lines += ["", *_BLOCKS]
     for block in plan.blocks:
         lines += ["", *_block(block)]
+    if plan.probes.sets:
+        lines += ["", *SAYS]
+    for each in plan.probes.sets:
+        lines += ["", *_set(each)]
     return "\n".join(lines) + "\n"
 
 
@@ -74,6 +80,17 @@ def _block(block: BlockPlan) -> list[str]:
     if block.order is not Order.TOGETHER:
         lines.append(_line("order", block.order))
     return lines
+
+
+def _set(probe_set: ProbeSet) -> list[str]:
+    return [
+        "[[set]]",
+        _line("role", probe_set.role),
+        _line("construction", probe_set.construction),
+        "exemplars = [",
+        *(f"    {_toml(str(each))}," for each in probe_set.exemplars),
+        "]",
+    ]
 
 
 def _line(key: str, value: object, says: str = "") -> str:

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from drills.catalogue.fields import Fields
+from drills.catalogue.plan_sets import SET_KEYS, line_of_exemplar, read_sets
 from drills.catalogue.plan_settings import EMERGENCY_NUMBERS, SECTIONS
 from drills.catalogue.sections import read_sections
 from drills.catalogue.toml_lines import read_blocks, read_text
@@ -48,14 +49,16 @@ _NEEDS_ITS_TEXT = (Kind.CLOZE, Kind.GESTURE)
 _BELONGS = (
     dict.fromkeys(_TOP_KEYS, "at the top of the file, before any [section]")
     | dict.fromkeys(_BLOCK_KEYS, "under [[block]]")
+    | dict.fromkeys(SET_KEYS, "under [[set]]")
     | {each.key: f"under [{section.name}]" for section in SECTIONS for each in section.settings}
 )
 _DIALLED = re.compile(r"\+?[0-9][0-9 ]*")
 
 
-def read_plan(path: Path) -> Plan:
+def read_plan(path: Path, *, sets: bool = True) -> Plan:
     """The plan in `path`.   Raises: BadInput with every fault.
 
+    sets: False passes over them, for whoever makes them anew.
     Checks the plan's own form; whether a name is known to an exercise is not seen from here.
     """
     where = str(path)
@@ -64,12 +67,14 @@ def read_plan(path: Path) -> Plan:
         path,
         where,
         problems,
-        many=("block",),
+        many=("block", "set"),
         once=tuple(section.name for section in SECTIONS),
         top=True,
     )
     if not found:
         raise BadInput(problems)
+    if not sets:
+        found = [each for each in found if each.block.name != "set"]
     _refuse_newer(found[0])
     plan = _plan(found, problems)
     if problems:
@@ -78,9 +83,13 @@ def read_plan(path: Path) -> Plan:
 
 
 def line_in_plan(path: Path, key: str) -> int | None:
-    """The line of a setting such as "probes.control" in a plan that could be read."""
+    """The line of "probes.control", or of "set 2, push: nurse, farmer", in a plan that was read."""
+    text = read_text(path, str(path))
+    blocks = read_blocks(text, str(path))
+    if key.startswith("set "):
+        return line_of_exemplar(text, blocks, key)
     table, _, name = key.rpartition(".")
-    for block in read_blocks(read_text(path, str(path)), str(path)):
+    for block in blocks:
         if block.name == table and not block.repeated and name in block.values:
             return block.line_of(name)
     return None
@@ -141,6 +150,8 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
         _check_speech(tables["speech"], made["speech"])
     if "probes" in tables:
         _check_probes(tables["probes"], made["probes"])
+    sets = read_sets([each for each in found if each.block.name == "set"], made["probes"])
+    made["probes"] = replace(made["probes"], sets=sets)
     if "safety" in tables and not _DIALLED.fullmatch(made["safety"].emergency_number):
         tables["safety"].note(
             "`emergency_number` is not a number to dial.",

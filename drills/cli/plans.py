@@ -7,6 +7,7 @@ from pathlib import Path
 
 from drills import wiring
 from drills.catalogue import plan_text
+from drills.cli.types import any_number
 from drills.core.plans import CueDirection, Plan, ShowText
 from drills.core.problems import BadInput, Failure
 from drills.core.visible import visible
@@ -21,6 +22,13 @@ def add(plan: argparse.ArgumentParser, everywhere: argparse.ArgumentParser) -> N
     new.set_defaults(action=write_new)
     show = parts.add_parser("show", parents=[everywhere], help="the plan in force")
     show.set_defaults(action=show_plan)
+    sets = parts.add_parser(
+        "sets", parents=[everywhere], help="choose the sentences of checks, to stand in the plan"
+    )
+    sets.add_argument("file", metavar="FILE")
+    sets.add_argument("--seed", type=any_number, metavar="N", help="other sets (the plan's own)")
+    sets.add_argument("--out", metavar="FILE", help="write the plan with its sets here")
+    sets.set_defaults(action=make_sets)
     for name, action, text in (
         ("check", check_file, "say what is wrong with a plan file, or that it is fine"),
         ("use", use_file, "put a plan file in force; the older plan is kept"),
@@ -42,6 +50,12 @@ def write_new(options: argparse.Namespace) -> int:
         raise Failure(f"{path} could not be written: {error.strerror}.") from None
     print(f"{path} is written. Change it, then: drills plan use {path}")
     return 0
+
+
+def make_sets(options: argparse.Namespace) -> int:
+    from drills.cli.plan_sets import make_sets as made  # noqa: PLC0415 - draws pictures
+
+    return made(options)
 
 
 def show_plan(options: argparse.Namespace) -> int:
@@ -72,6 +86,11 @@ def _print_records(folder: Path) -> None:
 def check_file(options: argparse.Namespace) -> int:
     plan = wiring.checked_plan(Path(options.file))
     print(f"{options.file} is fine.\n\n{_described(plan)}")
+    if plan.probes.on and not plan.probes.sets:
+        print(
+            "\nThe sentences of checks go by `seed`: other content may choose others.\n"
+            f"To fix them in the plan: drills plan sets {options.file} --out NEW-FILE"
+        )
     return 0
 
 

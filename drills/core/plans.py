@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from drills.core.flag_settings import FlagSettings
 from drills.core.kinds import ItemSet, Kind
+from drills.core.probe_sets import ProbeSet, SetExemplar
 
 PLAN_FORMAT = 1
 LOCALES = ("en-US", "en-GB")
@@ -214,10 +215,11 @@ PROBED = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Probed:
-    """A construction to be probed, and what it stands for."""
+    """A construction to be probed, and what it stands for.   exemplars: none are the seed's."""
 
     construction: str
     item_set: ItemSet
+    exemplars: tuple[SetExemplar, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -231,7 +233,8 @@ class ProbeSettings:
     baseline: whole checks before practice begins.
     weekly_days: from one check to the next while there is practice; 0 for none.
     maintenance_weeks: whole checks so many weeks after the last practice.
-    seed: fixes which exemplars, and in which orders; another seed makes other checks.
+    seed: fixes the orders, and without sets which exemplars; another seed makes other checks.
+    sets: one of each construction asked, `items` exemplars long; or none.
     """
 
     on: bool = False
@@ -243,6 +246,7 @@ class ProbeSettings:
     weekly_days: int = 7
     maintenance_weeks: tuple[int, ...] = (1, 4, 12)
     seed: int = 1
+    sets: tuple[ProbeSet, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

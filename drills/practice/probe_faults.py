@@ -42,7 +42,39 @@ def check_probes(plan: Plan, material: Material) -> tuple[Problem, ...]:
                 mend="Practise one of: " + ", ".join(PROBED) + ".",
             ),
         )
-    return ()
+    return _set_faults(plan, material) if plan.probes.sets else ()
+
+
+_MAKE_SETS = "Make the sets anew: drills plan sets FILE."
+
+
+def _set_faults(plan: Plan, material: Material) -> tuple[Problem, ...]:
+    """Sets that no check asks, constructions without one, and pairs that cannot be asked."""
+    from drills.exercises.probes.sets import faults_of  # noqa: PLC0415 - few plans have sets
+
+    asked = {(each.item_set, each.construction): each for each in asked_of(plan)}
+    problems: list[Problem] = []
+    for number, each in enumerate(plan.probes.sets, start=1):
+        if (each.item_set, each.construction) not in asked:
+            message = f"no check of this plan asks {each.construction!r} as {each.role}."
+            problems.append(
+                Problem(where=f"set {number}", message=message, mend=f"Remove it. {_MAKE_SETS}")
+            )
+            continue
+        problems += [
+            Problem(where=f"set {number}, {exemplar}", message=message, mend=_MAKE_SETS)
+            for exemplar, message in faults_of(each, material.lexicon)
+        ]
+    problems += [
+        Problem(
+            where="probes.seed",
+            message=f"{each.construction!r} is to be checked and has no set, others have.",
+            mend=_MAKE_SETS,
+        )
+        for each in asked.values()
+        if not each.exemplars
+    ]
+    return tuple(problems)
 
 
 def _practised(plan: Plan, material: Material) -> frozenset[str]:

@@ -17,8 +17,13 @@ def asked_of(plan: Plan) -> tuple[Probed, ...]:
     probes = plan.probes
     named = {name for block in plan.blocks if block.kind in _WITH_NAMES for name in block.names}
     treated = probes.treated or tuple(name for name in PROBED if name in named)
+    exemplars = {(each.item_set, each.construction): each.exemplars for each in probes.sets}
     return tuple(
-        Probed(construction=name, item_set=item_set)
+        Probed(
+            construction=name,
+            item_set=item_set,
+            exemplars=exemplars.get((item_set, name), ()),
+        )
         for names, item_set in (
             (treated, ItemSet.PROBE),
             (probes.related, ItemSet.RELATED),

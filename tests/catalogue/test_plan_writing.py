@@ -3,6 +3,7 @@ from __future__ import annotations
 import tomllib
 from dataclasses import replace
 from datetime import date
+from itertools import combinations
 from pathlib import Path
 
 import pytest
@@ -33,6 +34,7 @@ from drills.core.plans import (
     SpacingSettings,
     SpeechSettings,
 )
+from drills.core.probe_sets import SET_ROLES, ProbeSet, SetExemplar
 from drills.core.problems import BadInput
 from drills.sealing import new_keys
 
@@ -68,6 +70,30 @@ def flags() -> st.SearchStrategy[FlagSettings]:
             for each in section.settings
         },
     )
+
+
+@st.composite
+def sets(draw: st.DrawFn) -> tuple[ProbeSet, ...]:
+    """Of twenty exemplars each, no pair of words in one act twice."""
+    word = st.from_regex(r"[a-z][a-z '-]{0,10}[a-z]", fullmatch=True)
+    names = draw(st.lists(word, max_size=3, unique=True))
+    acts = draw(st.lists(word, min_size=len(names), max_size=len(names), unique=True))
+    words = draw(st.lists(word, min_size=8, max_size=8, unique=True))
+    return tuple(
+        ProbeSet(
+            item_set=draw(st.sampled_from(sorted(SET_ROLES.values()))),
+            construction=name,
+            exemplars=tuple(
+                SetExemplar(act=act, first=one, second=other)
+                for one, other in list(combinations(words, 2))[:20]
+            ),
+        )
+        for name, act in zip(names, acts, strict=True)
+    )
+
+
+def with_sets(probes: ProbeSettings, made: tuple[ProbeSet, ...]) -> ProbeSettings:
+    return replace(probes, items=20, sets=made)
 
 
 PLANS = st.builds(
@@ -146,7 +172,7 @@ PLANS = st.builds(
         .map(sorted)
         .map(tuple),
         seed=st.integers(1, 99_999),
-    ),
+    ).flatmap(lambda probes: st.just(probes) | sets().map(lambda made: with_sets(probes, made))),
     progression=st.builds(
         ProgressionSettings,
         right_percent=st.integers(50, 100),

@@ -2,7 +2,8 @@
 
 matching.py chooses a small set like a large one; choosing.py applies it to the exemplars of a
 construction that are kept for probes (exercises/reserve.py); lists.py makes the items and their
-three orders; rules.py judges that nothing is both practised and probed.   tests/exercises.
+three orders; sets.py matches the sets of all constructions together, to stand in a plan; rules.py
+judges that nothing is both practised and probed.   tests/exercises.
 """
 
 from drills.exercises.probes.choosing import BALANCED, asked_in, differences, exemplars_of

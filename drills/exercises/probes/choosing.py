@@ -25,7 +25,7 @@ from drills.exercises.reserve import exemplar_key, is_reserved
 from drills.exercises.scenes import verb_groups
 
 BALANCED = 0.1
-"""Standardised differences up to this count as none (Austin 2009, from memory)."""
+"""Standardised differences up to this count as none (Austin 2009, see `matching.difference`)."""
 
 SPARES = 4
 """Further exemplars for each half of a list, should pictures be too alike on either side."""
@@ -99,23 +99,33 @@ def chosen_for(
     # A pair once, in one order; which word does it is settled below.
     fresh = [
         each
-        for each in _each_once(exemplars_of(construction, lexicon, reserved=True))
+        for each in each_once(exemplars_of(construction, lexicon, reserved=True))
         if exemplar_key(each.act, each.pair) not in used
     ]
     rng = Random(f"{seed} {construction} probes")
-    taken = _fitting(quotas(Counter(each.stratum for each in practised), items), fresh)
-    rows = [_row(each) for each in fresh]
+    taken = quotas_for(practised, fresh, items)
+    rows = [as_row(each) for each in fresh]
     picked = [fresh[index] for index in choose(rows, references(practised), taken, rng)]
-    one, other = _halves(picked, rng)
-    rest = [each for each in fresh if each not in picked]
-    return Chosen(
-        construction=construction,
-        halves=(one, other),
-        spares=tuple(rng.sample(rest, min(len(rest), 2 * SPARES))),
-    )
+    halves = halves_of(picked, rng)
+    spares = spares_of([each for each in fresh if each not in picked], rng)
+    return Chosen(construction=construction, halves=halves, spares=spares)
 
 
-def _each_once(exemplars: Sequence[Exemplar]) -> list[Exemplar]:
+def spares_of(rest: Sequence[Exemplar], rng: Random) -> tuple[Exemplar, ...]:
+    return tuple(rng.sample(rest, min(len(rest), 2 * SPARES)))
+
+
+def quotas_for(
+    practised: Sequence[Exemplar], fresh: Sequence[Exemplar], items: int
+) -> dict[str, int]:
+    """How many of each stratum: shared out as in practice, as far as the fresh ones go.
+
+    Raises: ValueError when there are too few.
+    """
+    return _fitting(quotas(Counter(each.stratum for each in practised), items), fresh)
+
+
+def each_once(exemplars: Sequence[Exemplar]) -> list[Exemplar]:
     """Each pair in one order; of two acts that look the same, behind and in front, by turns one."""
     found: dict[tuple[str, frozenset[str]], list[Exemplar]] = {}
     for each in exemplars:
@@ -147,23 +157,26 @@ def differences(chosen: Sequence[Exemplar], practised: Sequence[Exemplar]) -> di
 
 
 def asked_in(items: Sequence[Item], lexicon: Lexicon) -> tuple[Exemplar, ...]:
-    """The exemplars of probe items of one construction, spares that came in included."""
+    """The exemplars of probe items of one construction, spares that came in included.
+
+    The word that leads, who does it or what is there, is the first of the pair.
+    """
     known = {
-        (each.act, frozenset(each.pair)): each
+        (each.act, each.pair): each
         for each in exemplars_of(items[0].construction, lexicon, reserved=True)
     }
     return tuple(known[_act_and_words(item)] for item in items)
 
 
-def _act_and_words(item: Item) -> tuple[str, frozenset[str]]:
+def _act_and_words(item: Item) -> tuple[str, Pair]:
     right = None if item.answer is None else item.options[item.answer].scene
     meaning = None if right is None else right.meaning
     if isinstance(meaning, Described):
         meaning = meaning.act
     if isinstance(meaning, Act):
-        return meaning.verb, frozenset((meaning.doer, meaning.done_to))
+        return meaning.verb, (meaning.doer, meaning.done_to)
     if isinstance(meaning, Place):
-        return str(meaning.relation), frozenset((meaning.thing, meaning.landmark))
+        return str(meaning.relation), (meaning.thing, meaning.landmark)
     raise TypeError(f"no probe shows {meaning}")
 
 
@@ -194,7 +207,7 @@ def _exemplar(act: str, pair: Pair, group: str, lexicon: Lexicon) -> Exemplar:
     )
 
 
-def _row(exemplar: Exemplar) -> Row:
+def as_row(exemplar: Exemplar) -> Row:
     return Row(
         stratum=exemplar.stratum,
         figures=(exemplar.letters, exemplar.zipf),
@@ -217,7 +230,7 @@ def _fitting(shares: dict[str, int], fresh: Sequence[Exemplar]) -> dict[str, int
     return fitting
 
 
-def _halves(
+def halves_of(
     picked: Sequence[Exemplar], rng: Random
 ) -> tuple[tuple[Exemplar, ...], tuple[Exemplar, ...]]:
     """Two halves, each with as much of every act, and each word as often doer as done-to."""

@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from random import Random
 
 from drills.core.items import Item, Kind, Target
 from drills.core.material import Material
 from drills.core.plans import Probed
+from drills.core.problems import BadInput
 from drills.exercises.exercise import Batch, with_id
 from drills.exercises.match.making import make_of
-from drills.exercises.probes.choosing import SPARES, Exemplar, chosen_for
+from drills.exercises.probes.choosing import SPARES, Chosen, Exemplar, chosen_for
+from drills.exercises.probes.sets import read_exemplars
 
 ORDERS = ("A", "B", "C")
 LONGEST_RUN = 3
 """Most times running for a construction, and for the place of the right picture."""
 
 _TRIES = 200
+_ORDERS_TRIED = 5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,29 +38,113 @@ class ProbeItems:
 def probe_items(
     asked: Sequence[Probed], material: Material, *, items: int, options: int, seed: int
 ) -> ProbeItems:
-    """The items of every construction asked, without any help.
+    """The items of every construction asked, without any help: of its set, or as the seed chooses.
 
     Raises: ValueError when the reserve has too few exemplars, BadInput when too few of them have
     pictures that can be told apart.
     """
     halves: tuple[list[Item], list[Item]] = ([], [])
-    names = tuple(each.construction for each in asked)
-    for number, each in enumerate(asked):
-        chosen = chosen_for(
-            each.construction, material.lexicon, items=items, seed=seed, after=names[:number]
-        )
-        for which, half in enumerate(chosen.halves):
-            spares = chosen.spares[which * SPARES : (which + 1) * SPARES]
-            wanted = [(_target(each, one), one.act, one.pair) for one in (*half, *spares)]
-            batch = Batch(
-                targets=[target for target, _, _ in wanted[: len(half)]],
-                options=options,
-                material=material,
-                rng=Random(f"{seed} {each.construction} {which} of {items}, {options}"),
-                item_set=each.item_set,
+    names: tuple[str, ...] = ()
+    for each in asked:
+        if each.exemplars:
+            both = items_of_set(each, material, options=options, seed=seed)
+        else:
+            chosen = chosen_for(
+                each.construction, material.lexicon, items=items, seed=seed, after=names
             )
-            halves[which].extend(map(_without_help, make_of(batch, wanted)))
+            names = (*names, each.construction)
+            both = items_of_choice(each, chosen, material, options=options, seed=seed)
+        for half, made in zip(halves, both, strict=True):
+            half.extend(made)
     return ProbeItems(halves=(tuple(halves[0]), tuple(halves[1])))
+
+
+Halves = tuple[tuple[Item, ...], tuple[Item, ...]]
+
+
+def items_of_choice(
+    asked: Probed, chosen: Chosen, material: Material, *, options: int, seed: int
+) -> Halves:
+    """Both halves; a spare comes in for what cannot be told apart.   Raises: BadInput."""
+    one, other = (
+        _half(
+            asked,
+            (*half, *chosen.spares[which * SPARES : (which + 1) * SPARES]),
+            material,
+            size=len(half),
+            options=options,
+            rng=_rng_of(seed, asked, which, len(chosen.exemplars), options),
+        )
+        for which, half in enumerate(chosen.halves)
+    )
+    return one, other
+
+
+def items_of_set(asked: Probed, material: Material, *, options: int, seed: int) -> Halves:
+    """Both halves of a set that stands in the plan: these very exemplars and no others.
+
+    The first is dealt what chance deals first, and so on, so that the doer's side goes with the
+    place in the set; only where pictures cannot be told apart so are others tried.
+    Raises: BadInput when they cannot be told apart at all.
+    """
+    exemplars = read_exemplars(asked, material.lexicon)
+    size = len(exemplars) // 2
+    one, other = (
+        _half_of_set(
+            asked,
+            exemplars[which * size : (which + 1) * size],
+            material,
+            options,
+            partial(_rng_of, seed, asked, which, len(exemplars), options),
+        )
+        for which in range(2)
+    )
+    return one, other
+
+
+def _half_of_set(
+    asked: Probed,
+    exemplars: Sequence[Exemplar],
+    material: Material,
+    options: int,
+    draw: Callable[[], Random],
+) -> tuple[Item, ...]:
+    order = list(exemplars)
+    for tried in range(_ORDERS_TRIED):
+        try:
+            return _half(asked, order, material, size=len(order), options=options, rng=draw())
+        except BadInput:
+            # Who comes first is dealt the first side that suits.
+            Random(f"{asked.construction} {tried}").shuffle(order)
+    raise BadInput(
+        f"The set of {asked.construction} has pairs whose pictures cannot be told apart any more. "
+        "Make the sets anew: drills plan sets FILE."
+    )
+
+
+def _rng_of(seed: int, asked: Probed, which: int, items: int, options: int) -> Random:
+    return Random(f"{seed} {asked.construction} {which} of {items}, {options}")
+
+
+def _half(
+    asked: Probed,
+    exemplars: Sequence[Exemplar],
+    material: Material,
+    *,
+    size: int,
+    options: int,
+    rng: Random,
+) -> tuple[Item, ...]:
+    """As many items as `size`.   exemplars: in the order in which they are dealt, spares last."""
+    wanted = [(_target(asked, one), one.act, one.pair) for one in exemplars]
+    batch = Batch(
+        targets=[target for target, _, _ in wanted[:size]],
+        options=options,
+        material=material,
+        rng=rng,
+        item_set=asked.item_set,
+    )
+    return tuple(map(_without_help, make_of(batch, wanted)))
 
 
 def ordered(items: ProbeItems, order: str, *, seed: int) -> tuple[tuple[Item, ...], ...]:

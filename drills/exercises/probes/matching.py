@@ -8,11 +8,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 from math import sqrt
 from random import Random
 
 STARTS = 6
 """Searches from different beginnings; the best of them counts."""
+STARTS_TOGETHER = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,9 +50,9 @@ def spread_of(values: Sequence[float]) -> Spread:
 def difference(one: Spread, other: Spread) -> float:
     """The standardised mean difference: over the root of the mean of both variances.
 
-    Source: Austin 2009, Statistics in Medicine 28:3083 (from memory), where less than 0.1 either
-    way is taken for balance. Equal means give 0, also without any variance; unequal ones without
-    variance give infinity.
+    Source: Austin 2009, Statistics in Medicine 28:3083, where less than 0.1 either way is taken
+    for balance (so the manual of SAS/STAT's PSMATCH, which names 0.25 as the wider bound of Rubin
+    2001). Equal means give 0, also without any variance; unequal ones without variance infinity.
     """
     apart = one.mean - other.mean
     if abs(apart) < 1e-12:
@@ -98,17 +100,111 @@ def choose(
         chosen = [
             index for name, count in taken.items() for index in rng.sample(pools[name], count)
         ]
-        found = _climbed(rows, like, pools, chosen)
+        found = _climbed(rows, (like,), pools, chosen)
         if best is None or found < best:
             best = found
     return best[1] if best else ()
 
 
+def choose_together(
+    pools: Sequence[Sequence[Row]],
+    like: Sequence[Spread],
+    taken: Sequence[Mapping[str, int]],
+    rng: Random,
+    *,
+    anchored: Sequence[bool],
+    starts: int = STARTS_TOGETHER,
+) -> tuple[tuple[int, ...], ...]:
+    """One choice of each pool, near to each other; indices in rising order.
+
+    anchored: which are to be near to `like` too; one at the least.
+    From several beginnings, each is exchanged by turns against all others, as long as the sum of
+    squared differences falls. No two choices share all their tags.
+    Raises: ValueError where a stratum has too few.
+    """
+    best: tuple[float, tuple[tuple[int, ...], ...]] | None = None
+    for start in range(starts):
+        chosen: list[tuple[int, ...]] = []
+        for rows, wanted in zip(pools, taken, strict=True):
+            free = _free(pools, chosen, rows)
+            kept = [rows[index] for index in free]
+            # The first beginning is the best of each alone, the others are by chance.
+            begun = choose(kept, like if start == 0 else (), wanted, rng, starts=1)
+            chosen.append(tuple(free[at] for at in begun))
+        now = cost_together(pools, like, chosen, anchored)
+        while True:
+            for place, rows in enumerate(pools):
+                others = [
+                    _spreads(pools[at], each, len(like))
+                    for at, each in enumerate(chosen)
+                    if at != place
+                ]
+                open_rows = _free(pools, chosen, rows, apart_from=place)
+                by_stratum = {
+                    name: [at for at in open_rows if rows[at].stratum == name]
+                    for name in taken[place]
+                }
+                likes = (like, *others) if anchored[place] else tuple(others)
+                chosen[place] = _climbed(rows, likes, by_stratum, chosen[place])[1]
+            left = cost_together(pools, like, chosen, anchored)
+            if left > now - _LEAST_GAIN:
+                break
+            now = left
+        found = (now, tuple(chosen))
+        if best is None or found < best:
+            best = found
+    return best[1] if best else ()
+
+
+def cost_together(
+    pools: Sequence[Sequence[Row]],
+    like: Sequence[Spread],
+    chosen: Sequence[Sequence[int]],
+    anchored: Sequence[bool],
+) -> float:
+    """How far choices are from each other, and the anchored ones from `like`: squared differences.
+
+    How often tags repeat is added, as in `cost`.
+    """
+    spreads = [_spreads(rows, each, len(like)) for rows, each in zip(pools, chosen, strict=True)]
+    between = sum(
+        difference(one, other) ** 2
+        for mine, theirs in combinations(spreads, 2)
+        for one, other in zip(mine, theirs, strict=True)
+    )
+    alone = [
+        cost(rows, like if near else (), each)
+        for rows, each, near in zip(pools, chosen, anchored, strict=True)
+    ]
+    return between + sum(alone)
+
+
+def _spreads(rows: Sequence[Row], chosen: Sequence[int], figures: int) -> tuple[Spread, ...]:
+    return tuple(spread_of([rows[index].figures[at] for index in chosen]) for at in range(figures))
+
+
+def _free(
+    pools: Sequence[Sequence[Row]],
+    chosen: Sequence[Sequence[int]],
+    rows: Sequence[Row],
+    *,
+    apart_from: int | None = None,
+) -> list[int]:
+    """Rows whose tags no other choice has all of."""
+    used = {
+        frozenset(pools[at][index].tags)
+        for at, each in enumerate(chosen)
+        if at != apart_from
+        for index in each
+    }
+    return [index for index, row in enumerate(rows) if frozenset(row.tags) not in used]
+
+
 def cost(rows: Sequence[Row], like: Sequence[Spread], chosen: Sequence[int]) -> float:
     """How far a choice is from `like`: squared differences, then how often tags repeat."""
     apart = sum(
-        difference(spread_of([rows[index].figures[at] for index in chosen]), wanted) ** 2
-        for at, wanted in enumerate(like)
+        difference(spread, wanted) ** 2
+        for spread, wanted in zip(_spreads(rows, chosen, len(like)), like, strict=True)
     )
     uses = Counter(tag for index in chosen for tag in rows[index].tags)
     repeats = sum(count * (count - 1) for count in uses.values())
@@ -117,13 +213,18 @@ def cost(rows: Sequence[Row], like: Sequence[Spread], chosen: Sequence[int]) -> 
 
 # A word more or less often weighs about as much as a difference of 0.03.
 _PER_REPEAT = 0.001
+_LEAST_GAIN = 1e-9
 
 
 class _Choice:
     """A choice under change: sums are kept, so that an exchange costs no more than its figures."""
 
-    def __init__(self, rows: Sequence[Row], like: Sequence[Spread], start: Sequence[int]) -> None:
+    def __init__(
+        self, rows: Sequence[Row], likes: Sequence[Sequence[Spread]], start: Sequence[int]
+    ) -> None:
+        like = likes[0]
         self._rows, self._like = rows, like
+        self._wanted = list(zip(*likes, strict=True))
         self.indices = list(start)
         self._sums = [sum(rows[index].figures[at] for index in start) for at in range(len(like))]
         # Around the wanted mean, so that little is lost to rounding.
@@ -144,7 +245,8 @@ class _Choice:
             squares = self._squares[at] - was * was + comes * comes
             variance = max(0.0, squares - count * off * off) / max(1, count - 1)
             one = Spread(mean=wanted.mean + off, variance=variance)
-            apart += difference(one, wanted) ** 2
+            for each in self._wanted[at]:
+                apart += difference(one, each) ** 2
         repeats = self._repeats
         gone = set(old.tags)
         for tag in old.tags:
@@ -156,12 +258,13 @@ class _Choice:
 
 def _climbed(
     rows: Sequence[Row],
-    like: Sequence[Spread],
+    likes: Sequence[Sequence[Spread]],
     pools: Mapping[str, Sequence[int]],
     start: Sequence[int],
 ) -> tuple[float, tuple[int, ...]]:
-    """The start, exchanged one by one for what is nearer until nothing is."""
-    choice, now = _Choice(rows, like, start), cost(rows, like, start)
+    """The start, exchanged one by one for what is nearer to all of `likes` until nothing is."""
+    choice = _Choice(rows, likes, start)
+    now = choice.cost_with(0, start[0]) if start else 0.0
     moved = True
     while moved:
         moved = False
@@ -175,9 +278,9 @@ def _climbed(
                 ),
                 default=(now, -1),
             )
-            if found[0] < now - 1e-9:
+            if found[0] < now - _LEAST_GAIN:
                 now, moved = found[0], True
                 choice = _Choice(
-                    rows, like, [*choice.indices[:place], found[1], *choice.indices[place + 1 :]]
+                    rows, likes, [*choice.indices[:place], found[1], *choice.indices[place + 1 :]]
                 )
     return now, tuple(sorted(choice.indices))
