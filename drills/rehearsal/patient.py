@@ -86,6 +86,10 @@ class Patient:
         blind = self._happens(self._profile.guessing)
         if not blind and self._rng.random() < self.share_understood(item, cue_level):
             return item.answer if item.answer in open_options else self._rng.choice(open_options)
+        return self._guess(item, open_options, blind=blind)
+
+    def _guess(self, item: Item, open_options: list[int], *, blind: bool) -> int:
+        """The option that is taken where the item was not understood."""
         if item.options[open_options[0]].text == YES and self._happens(self._profile.yes_bias):
             return open_options[0]
         if blind or self._rng.random() > self._profile.words:

@@ -9,7 +9,7 @@ from random import Random
 from drills.core.items import Kind
 from drills.core.material import Chapter, Material
 from drills.core.plans import Plan
-from drills.core.ports import Records, Voice
+from drills.core.ports import Records, TherapistLog, Voice
 from drills.core.profiles import Profile
 from drills.practice.home import Home
 from drills.practice.session import Session
@@ -50,7 +50,10 @@ class _Clock:
 
 
 class Rehearsal:
-    """A simulated patient at home.   first: first day.   seed: the same weeks every time."""
+    """A simulated patient at home.   first: first day.   seed: the same weeks every time.
+
+    records: practice that is in them goes on.   therapist_log: what the therapist keeps, if any.
+    """
 
     def __init__(
         self,
@@ -64,6 +67,7 @@ class Rehearsal:
         profile: Profile,
         first: date,
         seed: int,
+        therapist_log: TherapistLog | None = None,
     ) -> None:
         self._rng = Random(seed)
         self._first = first
@@ -83,16 +87,18 @@ class Rehearsal:
             program=program,
             new_seed=lambda: self._rng.getrandbits(31),
             simulated=True,
+            therapist_log=therapist_log,
         )
 
     def run(self, weeks: int) -> Home:
         """Practise for `weeks` and give the home; its clock stands at the end of the last day.
 
         Where the plan wants checks, those of the baseline come in the days before the first, and
-        the others before practice on the day on which they are due.
+        the others before practice on the day on which they are due. Records of earlier practice
+        hold the baseline already.
         """
         probes = self._plan.probes
-        if probes.on:
+        if probes.on and not self._home.history():
             for before in range(probes.baseline, 0, -1):
                 self._clock.move_to(_morning(self._first - timedelta(days=before)))
                 self._check()

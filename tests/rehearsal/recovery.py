@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 from random import Random
 from statistics import fmean
 from unittest.mock import patch
@@ -20,7 +21,7 @@ from drills.core.question_words import GRID, cell_of
 from drills.core.records import Trial
 from drills.digest.values import FEWEST_FOR_PERCENT, Digest
 from drills.measures import decline, sides
-from drills.measures.intervals import Interval
+from drills.measures.intervals import Interval, newcombe_difference, wilson
 from drills.measures.missing import Missing
 from drills.rehearsal import MemoryRecords, Rehearsal
 from tests.edges import QuietVoice
@@ -43,6 +44,8 @@ PLAN = Plan(
     ),
     probes=ProbeSettings(on=True, treated=("full-passive",), related=("object-cleft",)),
 )
+_ROUNDING = 1e-9
+_TINY = 1e-12
 NAMES = ("active", "full-passive", "object-cleft", "C3", "gesture")
 
 
@@ -79,18 +82,23 @@ def random_profile(number: int, *, learning: bool) -> Profile:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Held:
-    """One interval against the truth.   of: trials it rests on, the fewer of two sides."""
+    """One interval against the truth.   of: trials it rests on, the fewer of two sides.
+
+    expected: how likely such an interval covers the truth when the very trials were fixed before,
+    worked out from the chances of all outcomes. What is measured can differ from its mean by luck,
+    because practice goes by the answers, or by a mistake.
+    """
 
     measure: str
     of: int
     truth: float
     low: float
     high: float
+    expected: float
 
     @property
     def is_covered(self) -> bool:
-        # What is worked out by two ways differs by rounding.
-        return self.low - 1e-9 <= self.truth <= self.high + 1e-9
+        return _within(self.truth, Interval(low=self.low, high=self.high))
 
 
 Known = list[tuple[Trial, float]]
@@ -168,9 +176,7 @@ def _of_the_week(now: Known) -> Iterator[Held]:
         for t, share in now:
             if t.asked.kind is kind:
                 sessions.setdefault(t.session, []).append((t, share))
-        fell = decline.decline(
-            decline.answers_of([t for t, _ in own]) for own in sessions.values()
-        )
+        fell = decline.decline(decline.answers_of([t for t, _ in own]) for own in sessions.values())
         if not isinstance(fell, Missing):
             first, last = [], []
             for own in sessions.values():
@@ -197,21 +203,59 @@ def _shares(known: Known, wanted: Callable[[Trial], bool]) -> list[float]:
 
 
 def _held(measure: str, own: Sequence[float], interval: Interval) -> Held:
+    truth = fmean(own)
     return Held(
-        measure=measure, of=len(own), truth=fmean(own), low=interval.low, high=interval.high
+        measure=measure,
+        of=len(own),
+        truth=truth,
+        low=interval.low,
+        high=interval.high,
+        expected=sum(
+            share
+            for right, share in enumerate(outcomes(own))
+            if _within(truth, _wilson(right, len(own)))
+        ),
     )
 
 
 def _difference(
     measure: str, one: Sequence[float], other: Sequence[float], interval: Interval
 ) -> Held:
+    truth = fmean(one) - fmean(other)
     return Held(
         measure=measure,
         of=min(len(one), len(other)),
-        truth=fmean(one) - fmean(other),
+        truth=truth,
         low=interval.low,
         high=interval.high,
+        expected=sum(
+            share * likely
+            for right, share in enumerate(outcomes(one))
+            for before, likely in enumerate(outcomes(other))
+            if share * likely > _TINY
+            and _within(truth, _newcombe(right, len(one), before, len(other)))
+        ),
     )
+
+
+def outcomes(shares: Sequence[float]) -> list[float]:
+    """Chance of each number right, 0 to all."""
+    spread = [1.0]
+    for share in shares:
+        spread = [
+            miss * (1 - share) + hit * share
+            for miss, hit in zip([*spread, 0.0], [0.0, *spread], strict=True)
+        ]
+    return spread
+
+
+_wilson = lru_cache(maxsize=None)(wilson)
+_newcombe = lru_cache(maxsize=100_000)(newcombe_difference)
+
+
+def _within(truth: float, interval: Interval) -> bool:
+    # What is worked out by two ways differs by rounding.
+    return interval.low - _ROUNDING <= truth <= interval.high + _ROUNDING
 
 
 def counted(every: Sequence[Held]) -> Mapping[str, tuple[int, int]]:
@@ -225,15 +269,17 @@ def counted(every: Sequence[Held]) -> Mapping[str, tuple[int, int]]:
 
 def told(every: Sequence[Held]) -> str:
     """A line a measure: coverage with its exact 95 % interval, misses on either side, sizes."""
-    lines = []
+    lines: list[str] = []
     for measure, (covered, of) in (*counted(every).items(), ("all", _sum(every))):
         own = [each for each in every if measure in (each.measure, "all")]
         sure = binomtest(covered, of).proportion_ci()
-        below = sum(each.truth < each.low - 1e-9 for each in own)
-        above = sum(each.truth > each.high + 1e-9 for each in own)
+        below = sum(each.truth < each.low and not each.is_covered for each in own)
+        above = sum(each.truth > each.high and not each.is_covered for each in own)
         lines.append(
             f"{measure:18} {100 * covered / of:5.1f} % of {of:5} "
-            f"({100 * sure.low:.1f}-{100 * sure.high:.1f}); truth below {below}, above {above}; "
+            f"({100 * sure.low:.1f}-{100 * sure.high:.1f}), "
+            f"expected {100 * fmean(each.expected for each in own):.1f}; "
+            f"truth below {below}, above {above}; "
             f"n {fmean(each.of for each in own):.0f}; "
             f"wide {fmean(each.high - each.low for each in own):.2f}"
         )
