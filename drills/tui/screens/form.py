@@ -26,6 +26,7 @@ THROW_AWAY = Card(
 LEAVE = 2
 MOST_CHARACTERS = 600
 _NEXT = Hint(key="", shown="Enter", label="next line")
+_TAKE = Hint(key="", shown="Enter", label="take it")
 _TAB = Hint(key="", shown="Tab", label="to the lines and the choices")
 
 
@@ -83,7 +84,8 @@ class FormScreen(RoomScreen[Filled | None]):
     def compose(self) -> ComposeResult:
         yield Words(self.heading(), classes="-title")
         with VerticalScroll(classes="-form", can_focus=False):
-            yield Words(self._above, classes="-above")
+            if self._above:
+                yield Words(self._above, classes="-above")
             for line in self._lines:
                 yield Words((line.says,), classes="-label")
                 yield Input(
@@ -91,7 +93,7 @@ class FormScreen(RoomScreen[Filled | None]):
                     id=f"line-{line.key}",
                     classes="-written",
                     max_length=MOST_CHARACTERS,
-                    select_on_focus=False,
+                    select_on_focus=self._is_short,
                     compact=True,
                 )
             yield Rows(self._actions)
@@ -99,7 +101,12 @@ class FormScreen(RoomScreen[Filled | None]):
         yield KeyBar(self.hints(), everywhere=())
 
     def hints(self) -> Hints:
-        return (BACK, _NEXT, _TAB)
+        return (BACK, _TAKE) if self._is_short else (BACK, _NEXT, _TAB)
+
+    @property
+    def _is_short(self) -> bool:
+        """One line and one thing to do with it: what is typed takes the place of what was there."""
+        return len(self._lines) == len(self._actions) == 1
 
     @property
     def _written(self) -> dict[str, str]:
@@ -115,7 +122,10 @@ class FormScreen(RoomScreen[Filled | None]):
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
-        self.focus_next()
+        if self._is_short:
+            self.chosen(self._actions[0][0])
+        else:
+            self.focus_next()
 
     def hear(self, key: str) -> None:
         # The guide and the card of stroke signs open from every other page.
