@@ -6,7 +6,8 @@ Each patient has a truth of its own, drawn at random, practises for two weeks an
 the real program. The truth is worked out from the patient, for the very items that were given, and
 not by the measures. `expected` is how often the interval would hold it if these trials had been
 fixed before: a score interval swings about 95 % with its n and p (Brown, Cai and DasGupta 2001,
-Statistical Science 16:101, which recommends it for small n), and holds more where the items of a name differ in how hard they are.
+Statistical Science 16:101; they recommend it for small n), and holds more where the items of a name
+differ in how hard they are.
 """
 
 from __future__ import annotations
