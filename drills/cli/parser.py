@@ -18,6 +18,8 @@ COMMANDS: Mapping[str, tuple[str, str]] = MappingProxyType(
         "probe": ("probing", "a check: no help, no feedback"),
         "plan": ("plans", "the therapist's plan"),
         "digest": ("telling", "the weekly digest"),
+        "unseal": ("unsealing", "open a sealed digest"),
+        "caseload": ("caseload", "many people's digests, most urgent first"),
         "items": ("showing", "see what would be asked"),
         "picture": ("drawing", "draw a meaning, or the cast and the verbs"),
         "rehearse": ("rehearsing", "a simulated patient, for demos and training"),

@@ -11,8 +11,9 @@ from drills.cli.types import any_number
 from drills.core.plans import CueDirection, Plan, ShowText
 from drills.core.problems import BadInput, Failure
 from drills.core.visible import visible
-from drills.ledger import plan_path, put_plan_in_force
+from drills.ledger import disk, plan_path, put_plan_in_force
 from drills.practice.labels import labels_of
+from drills.sealing import key_file_text, new_keys
 
 
 def add(plan: argparse.ArgumentParser, everywhere: argparse.ArgumentParser) -> None:
@@ -20,6 +21,11 @@ def add(plan: argparse.ArgumentParser, everywhere: argparse.ArgumentParser) -> N
     new = parts.add_parser("new", parents=[everywhere], help="write a plan to start from")
     new.add_argument("--out", metavar="FILE", default="plan.toml", help="where (plan.toml)")
     new.set_defaults(action=write_new)
+    key = parts.add_parser("key", parents=[everywhere], help="make the keys to seal digests")
+    key.add_argument(
+        "--out", metavar="FILE", default="therapist-key.txt", help="where (therapist-key.txt)"
+    )
+    key.set_defaults(action=write_key)
     show = parts.add_parser("show", parents=[everywhere], help="the plan in force")
     show.set_defaults(action=show_plan)
     sets = parts.add_parser(
@@ -56,6 +62,31 @@ def make_sets(options: argparse.Namespace) -> int:
     from drills.cli.plan_sets import make_sets as made  # noqa: PLC0415 - draws pictures
 
     return made(options)
+
+
+def write_key(options: argparse.Namespace) -> int:
+    """The private key to a private file, never to the terminal; the public one is printed."""
+    path = Path(options.out)
+    keys = new_keys()
+    text = key_file_text(keys, wiring.SystemClock().now().date())
+    try:
+        disk.write_new(path, text.encode("ascii"))
+    except FileExistsError:
+        raise BadInput(
+            f"{path} is there already, and an old key may still be needed. "
+            "Name another file with --out."
+        ) from None
+    except OSError as error:
+        raise Failure(f"{path} could not be written: {error.strerror}.") from None
+    print(
+        f"{path} is written. It opens digests that are sealed to you.\n"
+        "Keep it, and a copy in a safe place: without it nobody can open them.\n"
+        "Give it to nobody.\n\n"
+        "Each plan takes the public key. Anybody may see it:\n\n"
+        f'[sealing]\nrecipient = "{keys.public}"\n\n'
+        'At the top of each plan, write a code for the person, not the name: code = "K-17"'
+    )
+    return 0
 
 
 def show_plan(options: argparse.Namespace) -> int:
@@ -153,6 +184,10 @@ def _described(plan: Plan) -> str:
         speech,
         f"Emergency number: {plan.safety.emergency_number}",
     ]
+    if plan.code:
+        lines.append(f"Code of the person: {plan.code}")
+    if plan.sealing.recipient:
+        lines.append(f"Digests can be sealed to: {plan.sealing.recipient}")
     if plan.therapist:
         lines.append(f"Therapist: {plan.therapist}")
     if plan.safety.therapist_contact:

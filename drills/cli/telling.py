@@ -8,6 +8,7 @@ from datetime import timedelta
 from pathlib import Path
 
 from drills import wiring
+from drills.cli.sealing import check_sealing, write_sealed
 from drills.cli.types import day
 from drills.core.problems import BadInput, Failure
 from drills.digest import FORMATS, range_of_week, render
@@ -19,8 +20,13 @@ def add(digest: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
         "--from", dest="first", type=day, metavar="DAY", help="first day (six days ago)"
     )
     digest.add_argument("--to", dest="last", type=day, metavar="DAY", help="last day (today)")
-    digest.add_argument("--format", choices=FORMATS, default="text")
+    digest.add_argument("--format", choices=FORMATS, help="text if not given")
     digest.add_argument("--out", metavar="FILE", help="write to a file (else to the terminal)")
+    digest.add_argument(
+        "--seal",
+        action="store_true",
+        help="write a page to read, and the same sealed to the therapist's key, to send",
+    )
     digest.set_defaults(action=write_digest)
 
 
@@ -31,6 +37,8 @@ def write_digest(options: argparse.Namespace) -> int:
         raise BadInput("Give both --from and --to.")
     home = wiring.home(wiring.practice_folder(options.folder), speak=False)
     try:
+        if options.seal:
+            check_sealing(home.plan, options.out, options.format)
         if options.week:
             first, last = range_of_week(options.week)
         elif options.first:
@@ -40,10 +48,13 @@ def write_digest(options: argparse.Namespace) -> int:
         else:
             last = home.day()
             first = last - timedelta(days=6)
-        text = render(home.digest(first, last), options.format)
+        digest = home.digest(first, last)
     finally:
         home.close()
-    deliver(text, options.out)
+    if options.seal:
+        write_sealed(digest, home.plan.sealing.recipient, options.out, options.format)
+    else:
+        deliver(render(digest, options.format or "text"), options.out)
     return 0
 
 
