@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from drills.core.plans import CueDirection
+
 
 class Part(StrEnum):
     """What of the plan would change.
@@ -12,20 +14,21 @@ class Part(StrEnum):
     NAME_OFF: the name leaves the block.   NAME_ON: a name joins the block.
     """
 
-    NAME_OFF = "take a name out of a block"
-    NAME_ON = "add a name to a block"
-    CUES = "direction of cues of a block"
-    OPTIONS = "options of a block"
-    TRIALS = "trials of a block"
+    NAME_OFF = "take a name out of block"
+    NAME_ON = "add a name to block"
+    CUES = "direction of help in block"
+    OPTIONS = "options of block"
+    TRIALS = "trials of block"
     MINUTES = "minutes of a session"
     SESSIONS = "sessions in a week"
+    LAYOUT = "where options stand"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanChange:
     """block: its number in the plan, from 1; None for what is no block's.
 
-    value: the name, the direction, or the number that is new.
+    value: the name, the direction, the layout, or the number that is new.
     """
 
     part: Part
@@ -47,3 +50,16 @@ class Suggestion:
     rule: str
     evidence: str
     changes: tuple[PlanChange, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CueAdvice:
+    """The direction of help that `right` of `of` first responses without help speak for.
+
+    block: its number in the plan, from 1.
+    """
+
+    block: int
+    direction: CueDirection
+    right: int
+    of: int

@@ -10,6 +10,7 @@ from enum import StrEnum
 from typing import Any
 
 from drills.core.items import Target
+from drills.core.therapist import Decision
 from drills.digest import wording
 from drills.digest.answers import AnswerLine
 from drills.digest.checks import Checks
@@ -72,6 +73,10 @@ def as_json(digest: Digest) -> dict[str, Any]:
             for due_day in digest.upcoming
         ],
         "calendar": _calendar(digest),
+        "suggestions": [
+            {"number": number, **_plain(each)} for number, each in enumerate(digest.suggestions, 1)
+        ],
+        "decisions": [_decision(each) for each in digest.decisions],
         "notes": _plain(digest.notes),
         "quality": _plain(digest.quality),
         "answers": [_answer(answer) for answer in digest.answers],
@@ -173,6 +178,10 @@ def _calendar(digest: Digest) -> list[dict[str, Any]]:
 
 def _due(due: DueLine) -> dict[str, Any]:
     return {**_plain(due), "target": str(due.target), "reason": _spaced(wording.due_reason(due))}
+
+
+def _decision(decision: Decision) -> dict[str, Any]:
+    return {**_plain(decision), "at": decision.at.isoformat()}
 
 
 def _answer(answer: AnswerLine) -> dict[str, Any]:

@@ -140,7 +140,7 @@ def _is_flat(name: Key, trials: Sequence[Trial], plan: Plan) -> bool:
         share_of([trial for session in of for trial in session])
         for of in (ordered[:half], ordered[half:])
     )
-    if not before.of or not after.of:
+    if min(before.of, after.of) < plan.flags.fewest_compared:
         return False
     rise = newcombe_difference(
         after.right, after.of, before.right, before.of, confidence=2 * SURE - 1

@@ -11,6 +11,8 @@ from drills.core.items import Foil, ItemSet, Kind, Target
 from drills.core.progress import Progress
 from drills.core.question_words import Grammar
 from drills.core.records import CloseReason
+from drills.core.suggestions import Suggestion
+from drills.core.therapist import Decision
 from drills.core.words import Band
 from drills.digest.answers import AnswerLine
 from drills.digest.checks import Checks
@@ -220,6 +222,8 @@ class Digest:
     agreement: of caregiver and therapist up to `until`; None where nothing was scored twice.
     course: None for a digest of some days; else the digest is of the whole course, `dose` of the
     days from the first practice to the last, and `lines` of the last days against the first.
+    suggestions: not answered yet, numbered from 1 for the therapist; none for days long past.
+    decisions: of the therapist, in these days.
     upcoming: days to come on which something is due as it stands today, to a week after `last`, or
     after today for a range that is past.
     """
@@ -253,6 +257,8 @@ class Digest:
     progress: tuple[Progress, ...] = ()
     agreement: Agreement | None = None
     course: Course | None = None
+    suggestions: tuple[Suggestion, ...] = ()
+    decisions: tuple[Decision, ...] = ()
 
     @property
     def is_over(self) -> bool:

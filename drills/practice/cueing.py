@@ -12,10 +12,14 @@ from dataclasses import dataclass, replace
 from drills.core.items import CueKind, Item, ItemSet, Kind, Target
 from drills.core.plans import CueDirection, CueSettings, Plan
 from drills.core.records import Trial
+from drills.core.suggestions import CueAdvice
+from drills.measures.accuracy import Share
 
 # Fewer first responses say little about a direction of help, and old ones say little of today.
 FEWEST_TO_SUGGEST = 5
 MOST_TO_SUGGEST = 20
+# Of any name; with years of practice at hand the rest need not be gone through.
+MOST_LOOKED_AT = 2000
 
 HelpKey = tuple[Kind, str]
 """What a level of help belongs to: the name that is practised, whatever the verb group."""
@@ -94,30 +98,46 @@ def suggested_direction(trials: Iterable[Trial], settings: CueSettings) -> CueDi
 
     trials: oldest first.   Only a suggestion to the therapist: the plan alone decides.
     """
+    share = newest_alone(trials)
+    if share.of < FEWEST_TO_SUGGEST:
+        return None
+    enough = 100 * share.right >= settings.suggest_percent * share.of
+    return CueDirection.LEAST_TO_MOST if enough else CueDirection.MOST_TO_LEAST
+
+
+def newest_alone(trials: Iterable[Trial]) -> Share:
+    """How many of the newest first responses without help were right; trials oldest first."""
     alone = [
         trial
         for trial in trials
         if trial.counts and trial.first is not None and trial.first.cue_level == 0
     ]
-    if len(alone) < FEWEST_TO_SUGGEST:
-        return None
-    alone = alone[-MOST_TO_SUGGEST:]
-    right = sum(trial.unaided_right for trial in alone)
-    enough = 100 * right >= settings.suggest_percent * len(alone)
-    return CueDirection.LEAST_TO_MOST if enough else CueDirection.MOST_TO_LEAST
+    newest = alone[-MOST_TO_SUGGEST:]
+    return Share(right=sum(trial.unaided_right for trial in newest), of=len(newest))
 
 
 def other_directions(
     plan: Plan, targets: Sequence[Sequence[Target]], history: Sequence[Trial]
 ) -> Mapping[int, CueDirection]:
-    """What is suggested where the plan has it otherwise, by the number of the block from 1.
+    """What is suggested where the plan has it otherwise, by the number of the block from 1."""
+    return {each.block: each.direction for each in advice_on_directions(plan, targets, history)}
+
+
+def advice_on_directions(
+    plan: Plan, targets: Sequence[Sequence[Target]], history: Sequence[Trial]
+) -> tuple[CueAdvice, ...]:
+    """Where the newest answers speak for another direction than the plan's.
 
     targets: of each block.   history: of practice, oldest first.
     """
-    found: dict[int, CueDirection] = {}
+    found = []
+    newest = history[-MOST_LOOKED_AT:]
     for number, (block, own) in enumerate(zip(plan.blocks, targets, strict=True), 1):
-        trials = [trial for trial in history if trial.asked.target in own]
+        trials = [trial for trial in newest if trial.asked.target in own]
         suggested = suggested_direction(trials, plan.cues)
         if suggested is not None and suggested is not block.cues:
-            found[number] = suggested
-    return found
+            share = newest_alone(trials)
+            found.append(
+                CueAdvice(block=number, direction=suggested, right=share.right, of=share.of)
+            )
+    return tuple(found)

@@ -12,6 +12,7 @@ from drills.core.therapist import SecondScore
 from drills.digest import Digest, make
 from drills.digest.spans import WEEKS
 from drills.practice.dealing import plan_standings, plan_targets, week_to_come
+from drills.practice.deciding import with_suggestions
 from drills.schedule.progression import progress_of
 
 if TYPE_CHECKING:
@@ -45,7 +46,7 @@ def _made(
     of_practice = tuple(t for t in history if t.asked.item_set is ItemSet.TREATED)
     targets = plan_targets(home.plan, home.material)
     names = [(target.kind, target.name) for of_block in targets for target in of_block]
-    return make(
+    made = make(
         home.entries_of(first, last),
         home.plan,
         first=first,
@@ -64,3 +65,4 @@ def _made(
         ],
         whole_course=whole_course,
     )
+    return with_suggestions(home, made, of_practice)

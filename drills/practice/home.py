@@ -138,7 +138,8 @@ class Home:
 
         minutes: shorter or longer than prescribed; None for as prescribed.
         """
-        from drills.practice.easier import EasierItems  # noqa: PLC0415 - see above
+        from drills.practice.dealing import open_targets  # noqa: PLC0415 - see above
+        from drills.practice.easier import EasierItems  # noqa: PLC0415
         from drills.practice.session import Session  # noqa: PLC0415
 
         today = of_practice(self.entries_of(self.day(), self.day()))
@@ -149,20 +150,22 @@ class Home:
             minutes = chain.first.minutes
         opened = self.opening(now, seed=seed, chain=chain, minutes=minutes)
         history = self.history_of_practice()
+        before = _without(history, frozenset() if chain is None else chain.sessions)
+        may_give = open_targets(self.plan, self.material, before)
         return Session(
             opened=opened,
-            blocks=self._dealt(
-                _without(history, frozenset() if chain is None else chain.sessions),
-                today=self.day(now),
-                minutes=minutes,
-                seed=seed,
-            ),
+            blocks=self._dealt(before, today=self.day(now), minutes=minutes, seed=seed),
             plan=self.plan,
             records=self.records,
             clock=self.clock,
             done=frozenset() if chain is None else chain.given,
             history=history,
-            easier=EasierItems(self.plan, self.material, seed=seed),
+            easier=EasierItems(
+                self.plan,
+                self.material,
+                seed=seed,
+                opened={target for of_block in may_give for target in of_block},
+            ),
             words_per_minute=self.words_per_minute,
         )
 

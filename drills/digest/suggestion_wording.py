@@ -1,0 +1,61 @@
+"""Suggestions and what the therapist decided, in plain words."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from drills.core.suggestions import PlanChange, Suggestion
+from drills.core.therapist import Answer, Decision
+from drills.digest.plain import day, inert
+
+NONE = "None."
+FOOT = "Only the therapist changes the plan: drills plan suggestions."
+
+_ANSWERS = {
+    Answer.ACCEPTED: "Accepted",
+    Answer.CHANGED: "Plan changed",
+    Answer.IGNORED: "Ignored",
+}
+
+
+class SuggestionRow(NamedTuple):
+    """number: for `drills plan answer`.   change: empty where only the therapist can say."""
+
+    number: int
+    says: str
+    evidence: str
+    rule: str
+    change: str
+
+
+def suggestion_rows(suggestions: tuple[Suggestion, ...]) -> list[SuggestionRow]:
+    """Numbered from 1, in the order in which they are answered."""
+    return [
+        SuggestionRow(
+            number=number,
+            says=inert(each.says),
+            evidence=inert(each.evidence),
+            rule=inert(each.rule),
+            change="; ".join(change(one) for one in each.changes),
+        )
+        for number, each in enumerate(suggestions, 1)
+    ]
+
+
+def change(of: PlanChange) -> str:
+    """`direction of help in block 2: most-to-least`."""
+    where = "" if of.block is None else f" {of.block}"
+    return f"{of.part.value}{where}: {inert(str(of.value))}"
+
+
+def decision(of: Decision) -> str:
+    """Who answered what and when, with the versions of the plan and the reason."""
+    versions = (
+        f"version {of.plan_version_before}"
+        if of.plan_version_after == of.plan_version_before
+        else f"version {of.plan_version_before} to {of.plan_version_after}"
+    )
+    by = f" by {inert(of.by)}" if of.by.strip() else ""
+    said = f"{day(of.at.date())}: {_ANSWERS[of.answer]}{by}, {versions}."
+    why = f" Why: {inert(of.why)}" if of.why.strip() else ""
+    return f"{said} {inert(of.evidence)}{why}".rstrip()
