@@ -4,19 +4,23 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date, timedelta
+from itertools import pairwise
 from random import Random
 
 import pytest
 from scipy.stats import binomtest
 
+from drills.core.gestures import Tick
 from drills.core.items import Item, Kind
 from drills.core.kinds import Side
 from drills.core.material import Material
-from drills.core.plans import BlockPlan, Plan
-from drills.core.records import latest_trials
+from drills.core.plans import BlockPlan, Plan, SessionRules
+from drills.core.records import Observation, latest_trials
 from drills.core.words import Band
 from drills.exercises import make_items, targets_of
-from drills.measures import detection, dose
+from drills.measures import detection, dose, perseveration
+from drills.measures.agreement import compare_scores
+from drills.measures.missing import Missing
 from drills.measures.sides import choices_of
 from drills.rehearsal.patient import Patient
 from tests.rehearsal.test_weeks import KNOWS_NOTHING, PROFILES, STARTER, rehearsed
@@ -30,6 +34,12 @@ YES_NO = BlockPlan(kind=Kind.QUESTION, names=("yes-no:active",), trials=12)
 
 def plan(*blocks: BlockPlan) -> Plan:
     return Plan(name="One trouble", version=1, locale="en-US", blocks=blocks)
+
+
+def unruled(*blocks: BlockPlan) -> Plan:
+    """No rule changes the block after old answers."""
+    rules = SessionRules(errors_to_full_help=0, errors_to_easier=0, perseverations_to_change=0)
+    return replace(plan(*blocks), session_rules=replace(rules, fall_points=0, slower_times=0))
 
 
 def items(material: Material, block: BlockPlan, count: int) -> tuple[Item, ...]:
@@ -117,9 +127,105 @@ def test_who_misses_every_day_leaves_no_records(material: Material) -> None:
     assert not rehearsed(material, profile, weeks=1, seed=1, plan=plan(ACTIVES)).entries()
 
 
+def test_a_place_that_is_always_liked_is_always_chosen(material: Material) -> None:
+    profile = replace(KNOWS_ALL, place=2, place_liking=1.0)
+    records = rehearsed(material, profile, weeks=1, seed=5, plan=plan(ACTIVES))
+    chosen = [choice for choice, _ in choices_of(latest_trials(records.entries()))[2]]
+    assert len(chosen) > 20
+    assert set(chosen) == {1}
+
+
+def test_who_says_old_words_again_does_so_oftener_than_chance(material: Material) -> None:
+    words = BlockPlan(kind=Kind.CLOZE, names=("C3",), trials=20, options=4)
+    found = []
+    for share in (0.0, 0.8):
+        profile = replace(KNOWS_NOTHING, perseveration=share)
+        records = rehearsed(material, profile, weeks=2, seed=5, plan=unruled(words))
+        trials = latest_trials(records.entries())
+        sessions = dict.fromkeys(trial.session for trial in trials)
+        found.append(
+            perseveration.perseveration(
+                perseveration.responses_of(t for t in trials if t.session == session)
+                for session in sessions
+            )
+        )
+    assert not any(isinstance(each, Missing) for each in found)
+    assert found[0].p > 0.01
+    assert found[1].p < 0.001
+
+
+def test_an_old_act_comes_in_place_of_the_gesture(material: Material) -> None:
+    waves = BlockPlan(kind=Kind.GESTURE, names=("wave", "stop"), trials=10)
+    records = rehearsed(
+        material, replace(KNOWS_ALL, perseveration=1.0), weeks=1, seed=5, plan=unruled(waves)
+    )
+    old = perseveration.old_acts(latest_trials(records.entries()))
+    assert old.of > 20
+    assert old.right == old.of
+
+
+def test_from_one_day_on_a_share_of_what_was_understood_is_lost(material: Material) -> None:
+    (item,) = items(material, ACTIVES, 1)
+    profile = replace(KNOWS_ALL, drop=0.5, drop_after_days=14)
+    patient = Patient(profile, material.lexicon, Random(1), first=DAY)
+    for days, share in ((0, 1.0), (13, 1.0), (14, 0.5), (30, 0.5)):
+        patient.sits(on=DAY + timedelta(days=days), tiredness=1)
+        assert patient.share_understood(item, 0) == pytest.approx(share)
+
+
+def test_pain_leaves_the_gestures_out_and_new_signs_end_the_session(material: Material) -> None:
+    waves = BlockPlan(kind=Kind.GESTURE, names=("wave",), trials=4)
+    for trouble, kinds in (("pain", {Kind.MATCH}), ("new_signs", set())):
+        profile = replace(KNOWS_ALL, **{trouble: 1.0})
+        records = rehearsed(material, profile, weeks=1, seed=5, plan=plan(ACTIVES, waves))
+        told = [each for each in records.entries() if isinstance(each, Observation)]
+        assert any(getattr(each, trouble) for each in told)
+        assert {trial.asked.kind for trial in latest_trials(records.entries())} == kinds
+
+
+def test_a_kind_caregiver_scores_higher_than_the_gesture_deserves(material: Material) -> None:
+    (item,) = items(material, BlockPlan(kind=Kind.GESTURE, names=("wave",), trials=1), 1)
+    profile = replace(KNOWS_ALL, knows={"gesture": 0.4}, lenience=1.0)
+    patient = Patient(profile, material.lexicon, Random(4))
+    deserved = []
+    perform = patient.perform
+
+    def kept(item: Item, *, cue_level: int) -> tuple[int, tuple[Tick, ...]]:
+        deserved.append(perform(item, cue_level=cue_level))
+        return deserved[-1]
+
+    patient.perform = kept  # type: ignore[method-assign]
+    given = [patient.score(item, cue_level=0) for _ in range(40)]
+    pairs = [(one, other) for (one, _), (other, _) in zip(given, deserved, strict=True)]
+    assert all(one == min(3, other + 1) for one, other in pairs)
+    found = compare_scores(pairs)
+    assert found.lenience is not None
+    assert found.lenience > 0.5
+
+
+def test_a_clock_that_is_set_back_shows_in_the_records_and_not_in_the_waits(
+    material: Material,
+) -> None:
+    profile = replace(KNOWS_ALL, clock_back=1.0)
+    records = rehearsed(material, profile, weeks=1, seed=5, plan=plan(ACTIVES))
+    entries = records.entries()
+    sessions = {entry.session for entry in entries}
+    back = {
+        one.session
+        for one, other in pairwise(entries)
+        if one.session == other.session and other.at < one.at
+    }
+    assert back == sessions
+    waits = [attempt.latency_ms for trial in latest_trials(entries) for attempt in trial.attempts]
+    assert all(wait is not None and 0 < wait < 60_000 for wait in waits)
+
+
 def test_the_content_has_a_profile_for_each_trouble() -> None:
     profiles = PROFILES.values()
-    for trouble in ("forgetting", "fading", "guessing", "yes_bias", "neglect", "first_noun"):
+    for trouble in (
+        *("forgetting", "fading", "guessing", "yes_bias", "neglect", "first_noun"),
+        *("place_liking", "perseveration", "drop", "pain", "new_signs", "lenience", "clock_back"),
+    ):
         assert any(getattr(profile, trouble) > 0 for profile in profiles), trouble
     assert any(profile.rare_words < 1 for profile in profiles)
     assert any(profile.missed > 0.3 for profile in profiles)
