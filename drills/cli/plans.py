@@ -7,6 +7,7 @@ from pathlib import Path
 
 from drills import wiring
 from drills.catalogue import plan_text
+from drills.cli import deciding
 from drills.cli.types import any_number
 from drills.core.plans import CueDirection, Plan, ShowText
 from drills.core.problems import BadInput, Failure
@@ -42,6 +43,7 @@ def add(plan: argparse.ArgumentParser, everywhere: argparse.ArgumentParser) -> N
         part = parts.add_parser(name, parents=[everywhere], help=text)
         part.add_argument("file", metavar="FILE")
         part.set_defaults(action=action)
+    deciding.add(parts, everywhere)
 
 
 def write_new(options: argparse.Namespace) -> int:

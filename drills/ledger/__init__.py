@@ -8,7 +8,7 @@ import core, tinydb, filelock. Tested by tests/ledger.
 from typing import TYPE_CHECKING
 
 from drills.core.late import late
-from drills.ledger.folder import plan_path, prepare, put_plan_in_force
+from drills.ledger.folder import plan_path, plan_versions, prepare, put_plan_in_force
 from drills.ledger.records import Ledger, open_ledger
 
 if TYPE_CHECKING:
@@ -25,6 +25,7 @@ __all__ = [
     "export_csv",
     "open_ledger",
     "plan_path",
+    "plan_versions",
     "prepare",
     "put_plan_in_force",
     "rebuild",

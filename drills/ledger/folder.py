@@ -10,7 +10,9 @@ format         the format of the records; a program that is older than it stays 
 
 from __future__ import annotations
 
+import re
 import tomllib
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -22,6 +24,8 @@ RECORDS = "records"
 OLDER_PLANS = "plans"
 THERAPIST = "therapist"
 FORMAT = "format"
+_SINCE = "%Y-%m-%dT%H%M%S"
+_KEPT = re.compile(r"plan-v(\d{1,9})-(\d{4}-\d\d-\d\dT[0-2]\d[0-5]\d[0-5]\d)")
 
 
 def plan_path(folder: Path) -> Path:
@@ -84,12 +88,37 @@ def put_plan_in_force(folder: Path, text: str) -> Path:
             if before == data:
                 return place
             since = datetime.fromtimestamp(place.stat().st_mtime, UTC)
-            name = f"plan-v{_version(before)}-{since:%Y-%m-%dT%H%M%S}.toml"
+            name = f"plan-v{_version(before)}-{since:{_SINCE}}.toml"
             disk.write_new(disk.free_name(folder / OLDER_PLANS / name), before)
         disk.replace_file(place, data)
     except OSError as error:
         raise Failure([_unusable(place, error)]) from error
     return place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanVersion:
+    """since: when it was put in force, UTC, as far as the folder tells."""
+
+    version: int
+    since: datetime
+    path: Path
+
+
+def plan_versions(folder: Path) -> tuple[PlanVersion, ...]:
+    """Every plan that was ever in force here, the one in force last.   Raises: OSError."""
+    found = []
+    for path in (folder / OLDER_PLANS).glob("plan-v*.toml"):
+        match = _KEPT.match(path.name)
+        if match is not None:
+            since = datetime.strptime(match[2], _SINCE).replace(tzinfo=UTC)
+            found.append(PlanVersion(version=int(match[1]), since=since, path=path))
+    found.sort(key=lambda each: (each.since, each.version))
+    place = plan_path(folder)
+    if place.exists():
+        since = datetime.fromtimestamp(place.stat().st_mtime, UTC)
+        found.append(PlanVersion(version=_version(place.read_bytes()), since=since, path=place))
+    return tuple(found)
 
 
 def _version(plan: bytes) -> int:
