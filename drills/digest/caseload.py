@@ -21,9 +21,10 @@ from drills.digest.weeks import YEARS
 SILENT_DAYS = 10
 """A digest comes once a week, and a few days late; common practice, no source."""
 
+NEVER_SHORTENED = (AlertKind.NEW_SIGNS, AlertKind.UNWELL, AlertKind.PAIN)
 NO_DIGEST, DAYS_TO_COME = "no digest", "days to come"
 _FIELDS = ("person", "simulated", "first", "last", "until", "plan", "alerts", "dose")
-_MOST_REASONS = 20
+_MOST_REASONS = 100
 _LONGEST_REASON = 300
 _LONGEST_NAME = 80
 _MOST_SESSIONS = 100_000

@@ -8,12 +8,13 @@ from textwrap import wrap
 from typing import Any
 
 from drills.digest.as_json import json_text
-from drills.digest.caseload import Case, Caseload, Reason
+from drills.digest.caseload import NEVER_SHORTENED, Case, Caseload, Reason
 from drills.digest.plain import day, day_and_year, inert, span
 from drills.digest.wording import number
 
 CASELOAD_FORMAT = 1
 WIDTH = 78
+_IN_FULL = 2
 
 
 def caseload_json(load: Caseload) -> str:
@@ -51,8 +52,7 @@ def _lines(load: Caseload) -> Iterator[str]:
         if place > 1:
             yield ""
         yield from _fold(f"{place}. {_who(case)}: {_when(case, load)}. {_practised(case)}", "", 3)
-        for reason in case.reasons:
-            yield from _fold(f"! {_why(reason)}", "   ", 2)
+        yield from _reasons(case)
     if quiet:
         yield from _title("NOTHING NOTED")
     for case in quiet:
@@ -68,9 +68,24 @@ def _not_read(load: Caseload) -> str:
     return f"{_counted(len(load.not_read), 'file')} not read"
 
 
-def _why(reason: Reason) -> str:
-    shown = not reason.evidence or reason.evidence in reason.text
-    return reason.text if shown else f"{reason.text} ({reason.evidence})"
+def _reasons(case: Case) -> Iterator[str]:
+    """The first reason of a kind in full; of kinds that can wait only the first ones."""
+    kinds: dict[str, list[Reason]] = {}
+    for reason in case.reasons:
+        kinds.setdefault(reason.kind, []).append(reason)
+    shown = [
+        kind for place, kind in enumerate(kinds) if place < _IN_FULL or kind in NEVER_SHORTENED
+    ]
+    for kind in shown:
+        first, *more = kinds[kind]
+        yield from _fold(f"! {first.text}" + (f" And {len(more)} more." if more else ""), "   ", 2)
+    rest = [_times(kind, len(kinds[kind])) for kind in kinds if kind not in shown]
+    if rest:
+        yield from _fold(f"Also: {', '.join(rest)}.", "   ", 2)
+
+
+def _times(kind: str, count: int) -> str:
+    return kind if count == 1 else f"{kind} ({count} times)"
 
 
 def _title(text: str) -> Iterator[str]:
@@ -106,7 +121,8 @@ def _foot(load: Caseload) -> Iterator[str]:
     if load.older:
         told.append(f"{_counted(load.older, 'older digest')} of the same people not shown.")
     if load.left_alone:
-        told.append(f"{_counted(load.left_alone, 'other thing')} in the folder left alone.")
+        left = f"Left alone in the folder: {load.left_alone}."
+        told.append(f"{left} A digest is a file that ends in .json or .age.")
     for text in told:
         yield ""
         yield from _fold(text, "", 0)

@@ -211,7 +211,7 @@ def test_what_a_terminal_may_act_on_is_written_out() -> None:
 def test_many_and_long_reasons_are_cut() -> None:
     alerts = [{"kind": "pain", "text": "x" * 10_000}] * 1000
     read = read_case(json.dumps({**REAL, "alerts": alerts}).encode(), "F")
-    assert len(read.reasons) == 20
+    assert len(read.reasons) == 100
     assert len(read.reasons[0].text) == 300
 
 
@@ -248,15 +248,18 @@ def test_the_text_reads_from_the_most_urgent_to_what_was_not_read() -> None:
         "--------\n"
         "x.age is damaged. Ask for it again.\n"
         "\n"
-        "2 other things in the folder left alone.\n"
+        "Left alone in the folder: 2. A digest is a file that ends in .json or .age.\n"
     )
 
 
-def test_the_evidence_is_told_once() -> None:
-    told = Reason(kind="ceiling", text="At the ceiling: 20 of 20.", evidence="20 of 20")
-    more = Reason(kind="ceiling", text="At the ceiling.", evidence="20 of 20")
-    shown = caseload_text(caseload([case("A", reasons=(told, more))], today=TODAY))
-    assert "   ! At the ceiling: 20 of 20.\n   ! At the ceiling. (20 of 20)\n" in shown
+def test_what_can_wait_is_told_in_one_line_and_safety_never() -> None:
+    kinds = ("new signs", "ended unwell", "pain", "tired", "no rise", "no rise", "ceiling")
+    reasons = tuple(Reason(kind=kind, text=f"{kind.title()}.") for kind in kinds)
+    load = caseload([case("A", reasons=reasons), case("B", reasons=reasons[3:])], today=TODAY)
+    told = caseload_text(load)
+    assert "   ! New Signs.\n   ! Ended Unwell.\n   ! Pain.\n   Also: tired, no rise (2" in told
+    assert "   ! Tired.\n   ! No Rise. And 1 more.\n   Also: ceiling.\n" in told
+    assert len(json.loads(caseload_json(load))["people"][0]["reasons"]) == len(kinds)
 
 
 @given(st.text(max_size=120), st.text(max_size=400))
