@@ -130,21 +130,22 @@ def scenes_of(asked: Asked) -> tuple[Scene, ...]:
 
 
 def option_told(trial: Trial, option: int) -> str:
-    """What became of one option: whether it was right or what was wrong with it, who chose it."""
+    """One option: its words, and whether it is right or what is wrong with it."""
     asked = trial.asked
     parts = [] if (words := asked.options[option].get("text")) is None else [str(words)]
     foil = asked.foil(option)
     parts.append("right" if foil is None else FOILS[foil].lower())
-    when = [number for number, each in enumerate(trial.attempts, 1) if each.choice == option]
-    if when:
-        parts.append(f"chosen {_times(when)}")
     return ", ".join(parts)
 
 
-def _times(numbers: Sequence[int]) -> str:
+def chosen_told(trial: Trial, option: int) -> str:
+    """When it was chosen; empty for never."""
+    numbers = [number for number, each in enumerate(trial.attempts, 1) if each.choice == option]
+    if not numbers:
+        return ""
     names = {1: "first", 2: "second", 3: "third", 4: "fourth"}
     *before, last = [names.get(number, f"as number {number}") for number in numbers]
-    return f"{', '.join(before)} and {last}" if before else last
+    return f"chosen {', '.join(before)} and {last}" if before else f"chosen {last}"
 
 
 def attempt_lines(trial: Trial) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from textual import events
@@ -14,6 +15,7 @@ from drills.core.items import Kind
 from drills.core.material import Chapter, Material
 from drills.core.plans import BlockPlan, Plan
 from drills.core.records import Entry
+from drills.ledger import TherapistFiles
 from drills.pictures.cells import Encoding
 from drills.practice.home import Home
 from drills.practice.session import Session
@@ -21,6 +23,7 @@ from drills.practice.steps import Ask
 from drills.rehearsal import MemoryRecords
 from drills.tui import PracticeApp
 from drills.tui.screens.asking import AskScreen
+from drills.wiring import PlanFiles
 from tests.edges import HandClock, QuietVoice
 
 if TYPE_CHECKING:
@@ -196,8 +199,9 @@ async def playing(
     records: MemoryRecords | None = None,
     voice: QuietVoice | None = None,
     start: str = "home",
+    folder: Path | None = None,
 ) -> AsyncIterator[Player]:
-    """The program, running; closed at the end."""
+    """The program, running; closed at the end.   folder: for what the therapist decides."""
     clock, listens = HandClock(), voice or QuietVoice()
     kept = records if records is not None else MemoryRecords()
     seeds: Iterator[int] = iter(range(7, 100))
@@ -210,6 +214,9 @@ async def playing(
         guide=lambda: GUIDE,
         program="0",
         new_seed=lambda: next(seeds),
+        folder=folder,
+        therapist_log=None if folder is None else TherapistFiles(folder),
+        plan_desk=None if folder is None else PlanFiles(folder, closed=lambda: ""),
     )
     app = PracticeApp(
         home,

@@ -136,13 +136,13 @@ class FormScreen(RoomScreen[Filled | None]):
 
     def leave(self) -> None:
         if not self._is_changed:
-            self.dismiss(None)
+            self.done(None)
             return
         self.app.push_screen(CardScreen(THROW_AWAY, self.room.desk, escape="leave"), self._left)
 
     def _left(self, choice: int | None) -> None:
         if choice == LEAVE:
-            self.dismiss(None)
+            self.done(None)
 
     def chosen(self, key: str) -> None:
         written = self._written
@@ -156,4 +156,4 @@ class FormScreen(RoomScreen[Filled | None]):
         if wrong is not None:
             self.trouble(wrong)
             return
-        self.dismiss(filled)
+        self.done(filled)

@@ -103,9 +103,10 @@ class HomeScreen(KeyedScreen[None]):
         self.set_interval(VOICE_SECONDS, self._tell)
 
     def _tell(self) -> None:
-        told = self.query_one(".-helper", Words)
-        if told.lines != self._for_the_helper:
-            told.say(self._for_the_helper)
+        # There is none for a moment while the day is told anew.
+        for told in self.query(".-helper").results(Words):
+            if told.lines != self._for_the_helper:
+                told.say(self._for_the_helper)
 
     async def on_screen_resume(self) -> None:
         today = self._ask_today()

@@ -63,10 +63,10 @@ class PickScreen(RoomScreen[tuple[str, ...] | None]):
             self._ticked ^= {key}
             self.query_one(Rows).set_rows(self._rows)
         else:
-            self.dismiss((key,))
+            self.done((key,))
 
     def leave(self) -> None:
         if self._many:
-            self.dismiss(tuple(key for key, _ in self._choices if key in self._ticked))
+            self.done(tuple(key for key, _ in self._choices if key in self._ticked))
         else:
-            self.dismiss(None)
+            self.done(None)

@@ -37,7 +37,7 @@ class RoomScreen(KeyedScreen[ResultT]):
     DEFAULT_CSS = """
     RoomScreen > .-title { padding: 0 1; text-style: bold; margin-bottom: 1; }
     RoomScreen > .-said { padding: 0 1; color: $quiet; }
-    RoomScreen > .-page { height: 1fr; padding: 0 1; }
+    RoomScreen > .-page { height: 1fr; padding: 0 0 0 1; scrollbar-size-vertical: 1; }
     RoomScreen > Trouble { margin-top: 1; max-height: 4; }
     """
     AUTO_FOCUS = "*"
@@ -46,6 +46,7 @@ class RoomScreen(KeyedScreen[ResultT]):
     def __init__(self, room: Room) -> None:
         super().__init__()
         self.room = room
+        self._is_done = False
 
     def compose(self) -> ComposeResult:
         yield Words(self.heading(), classes="-title")
@@ -93,7 +94,7 @@ class RoomScreen(KeyedScreen[ResultT]):
 
     def hear(self, key: str) -> None:
         # The second of two quick presses may come to a screen that is on its way out.
-        if not self.is_current:
+        if not self.is_current or self._is_done:
             return
         if key.isdecimal():
             for rows in self.query(Rows):
@@ -106,11 +107,17 @@ class RoomScreen(KeyedScreen[ResultT]):
             self.leave()
 
     def leave(self) -> None:
-        self.dismiss(None)
+        self.done(None)
+
+    def done(self, result: ResultT | None) -> None:
+        """Leave this screen, once, whatever else has been pressed by then."""
+        if not self._is_done:
+            self._is_done = True
+            self.dismiss(result)
 
     def on_rows_chosen(self, event: Rows.Chosen) -> None:
         event.stop()
-        if self.is_current:
+        if self.is_current and not self._is_done:
             self.chosen(event.key)
 
 

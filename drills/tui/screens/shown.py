@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from dataclasses import dataclass
+from itertools import zip_longest
 from typing import ClassVar
 
 from textual import work
@@ -33,7 +34,8 @@ _NEXT = Hint(key="right", shown="Right", label="next")
 class Shown:
     """title: one line.   asked: what was asked.   told: what is said of it.
 
-    options: in words, where they are no pictures.   captions, scenes: of each picture.
+    options: in words, where they are no pictures.
+    captions, chosen, scenes: of each picture what it is, when it was chosen, what it shows.
     right: place of the right one among the pictures; None where they are no options.
     """
 
@@ -42,6 +44,7 @@ class Shown:
     told: tuple[str, ...]
     options: tuple[str, ...] = ()
     captions: tuple[str, ...] = ()
+    chosen: tuple[str, ...] = ()
     scenes: tuple[Scene, ...] = ()
     right: int | None = None
 
@@ -93,7 +96,7 @@ class ShownScreen(RoomScreen[int]):
             super().pressed(key)
 
     def leave(self) -> None:
-        self.dismiss(self._at)
+        self.done(self._at)
 
     @work(exclusive=True, group="show")
     async def show(self) -> None:
@@ -118,8 +121,10 @@ class ShownScreen(RoomScreen[int]):
             await options.mount(Words(_folded(shown.options)))
         if shown.scenes:
             await options.mount_all(
-                _Frame(caption, is_right=at == shown.right)
-                for at, caption in enumerate(shown.captions)
+                _Frame(caption, chosen=chosen, is_right=at == shown.right)
+                for at, (caption, chosen) in enumerate(
+                    zip_longest(shown.captions, shown.chosen, fillvalue="")
+                )
             )
         self.call_after_refresh(self._paint)
 
@@ -141,10 +146,11 @@ class ShownScreen(RoomScreen[int]):
 
 
 class _Frame(Container):
-    """One picture in a frame with its caption."""
+    """One picture in a frame with its caption above, and below it when it was chosen."""
 
-    def __init__(self, caption: str, *, is_right: bool) -> None:
+    def __init__(self, caption: str, *, chosen: str, is_right: bool) -> None:
         super().__init__(classes="-right" if is_right else "")
+        self.border_subtitle = Content(chosen)
         self.border_title = Content(visible(caption))
 
     def compose(self) -> ComposeResult:

@@ -111,7 +111,7 @@ class TherapistBlockScreen(RoomScreen[None]):
     def _out(self, choice: int | None) -> None:
         if choice == YES:
             self._draft.plan = without_block(self._draft.plan, self._at)
-            self.dismiss(None)
+            self.done(None)
 
     def _see(self) -> None:
         try:

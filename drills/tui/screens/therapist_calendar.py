@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import asyncio
+from collections import Counter
+from collections.abc import Mapping, Sequence
 
 from textual import work
 
+from drills.core.due import PlannedDay
+from drills.core.kinds import Kind
 from drills.core.problems import DrillsError
 from drills.digest import Digest, calendar_wording
+from drills.digest.plain import day
+from drills.digest.wording import KINDS
 from drills.tui.layout import lines_of
 from drills.tui.room import Room
 from drills.tui.screens.room import BACK, READ_ON, Hints, RoomScreen
@@ -54,11 +60,39 @@ def calendar_lines(digest: Digest) -> tuple[str, ...]:
         "Each practice moves these days. The patient sees the minutes on the first screen.",
         calendar_wording.pace(calendar.days),
     ]
-    for row in calendar_wording.rows(calendar):
-        lines += ["", f"{row.day}: {row.minutes}", f"  Given: {row.what}"]
-        if row.put_off:
+    for planned in calendar.days:
+        sessions = f" in {planned.sessions} sessions" if planned.sessions > 1 else ""
+        lines += [
+            "",
+            f"{day(planned.day)}: about {round(planned.minutes)} minutes{sessions}",
+            f"  Given: {_given(planned)}",
+        ]
+        if planned.put_off:
             lines.append("  Put off:")
-        for told in row.put_off:
+        for told in _put_off(planned, calendar.labels):
             first, *more = lines_of(told, width=_WIDTH - 6)
             lines += [f"    - {first}", *(f"      {line}" for line in more)]
     return tuple(lines)
+
+
+def _given(planned: PlannedDay) -> str:
+    trials: Counter[Kind] = Counter()
+    for target, count in planned.given:
+        trials[target.kind] += count
+    return ", ".join(f"{KINDS[kind]} {count}" for kind, count in trials.items())
+
+
+def _put_off(planned: PlannedDay, labels: Mapping[str, str]) -> tuple[str, ...]:
+    """One sentence for all of a name that have one reason."""
+    together: dict[tuple[str, str], list[str]] = {}
+    for each in planned.put_off:
+        name = labels.get(each.target.name, each.target.name)
+        together.setdefault((name, each.reason), []).append(each.target.group)
+    return tuple(
+        f"{name}{_grouped(groups)}: {reason}" for (name, reason), groups in together.items()
+    )
+
+
+def _grouped(groups: Sequence[str]) -> str:
+    told = [group for group in groups if group]
+    return f" ({', '.join(told)})" if told else ""

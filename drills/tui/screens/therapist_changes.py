@@ -100,7 +100,7 @@ class TherapistChangesScreen(RoomScreen[bool]):
 
     def _done(self, filled: Filled | None) -> None:
         if filled is not None:
-            self.dismiss(True)
+            self.done(True)
 
 
 def change_lines(draft: Draft) -> tuple[str, ...]:

@@ -100,11 +100,11 @@ class TherapistPlanScreen(RoomScreen[bool]):
 
     def _seen(self, is_in_force: bool | None) -> None:
         if is_in_force:
-            self.dismiss(True)
+            self.done(True)
 
     def leave(self) -> None:
         if not self._draft.changes:
-            self.dismiss(False)
+            self.done(False)
             return
         self.app.push_screen(CardScreen(UNKEPT, self.room.desk, escape="leave"), self._asked)
 
@@ -112,7 +112,7 @@ class TherapistPlanScreen(RoomScreen[bool]):
         if choice == SEE:
             self._see()
         elif choice == LEAVE:
-            self.dismiss(False)
+            self.done(False)
 
 
 def _section_line(section: Section, draft: Draft) -> str:

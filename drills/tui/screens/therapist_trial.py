@@ -9,6 +9,7 @@ from drills.digest.plain import day
 from drills.practice.reviewing import (
     Practised,
     attempt_lines,
+    chosen_told,
     day_of,
     option_told,
     scenes_of,
@@ -44,6 +45,7 @@ class TherapistTrialScreen(ShownScreen):
             words,
             options=(),
             captions=tuple(_captioned(trial, place) for place in places),
+            chosen=tuple(chosen_told(trial, place) for place in places),
             scenes=tuple(scenes[place] for place in places),
             right=None if answer is None else places.index(answer),
         )
@@ -57,12 +59,17 @@ class TherapistTrialScreen(ShownScreen):
             title=f"{on}, trial {at + 1} of {self.count}. {self._practised.label}",
             asked=(*context, trial.asked.sentence),
             told=packed(answer_lines(trial)),
-            options=tuple(_captioned(trial, place) for place in options_shown(trial)),
+            options=tuple(_in_words(trial, place) for place in options_shown(trial)),
         )
 
 
 def _captioned(trial: Trial, option: int) -> str:
     return f"{option + 1}  {option_told(trial, option)}"
+
+
+def _in_words(trial: Trial, option: int) -> str:
+    chosen = chosen_told(trial, option)
+    return f"{_captioned(trial, option)}{chosen and f', {chosen}'}"
 
 
 def options_shown(trial: Trial) -> tuple[int, ...]:

@@ -8,7 +8,7 @@ from typing import ClassVar
 from textual import work
 
 from drills.core.problems import DrillsError
-from drills.tui.screens.room import BACK, EARLIER, LATER, READ_ON, Hints, RoomScreen
+from drills.tui.screens.room import BACK, EARLIER, LATER, Hints, RoomScreen
 
 
 class TherapistWeekScreen(RoomScreen[None]):
@@ -21,7 +21,7 @@ class TherapistWeekScreen(RoomScreen[None]):
         return (f"Digest: {self.room.days}{newest}",)
 
     def hints(self) -> Hints:
-        return (BACK, EARLIER, LATER, READ_ON)
+        return (BACK, EARLIER, LATER)
 
     def on_mount(self) -> None:
         self._count()
