@@ -104,9 +104,9 @@ class HomeScreen(KeyedScreen[None]):
 
     def _tell(self) -> None:
         # There is none for a moment while the day is told anew.
-        for told in self.query(".-helper").results(Words):
-            if told.lines != self._for_the_helper:
-                told.say(self._for_the_helper)
+        for words in self.query(".-helper").results(Words):
+            if words.lines != self._for_the_helper:
+                words.say(self._for_the_helper)
 
     async def on_screen_resume(self) -> None:
         today = self._ask_today()

@@ -18,6 +18,7 @@ from drills.tui.screens.therapist_calendar import TherapistCalendarScreen
 from drills.tui.screens.therapist_items import TherapistItemsScreen
 from drills.tui.screens.therapist_notes import TherapistNotesScreen
 from drills.tui.screens.therapist_plan import TherapistPlanScreen
+from drills.tui.screens.therapist_suggestions import TherapistSuggestionsScreen
 from drills.tui.screens.therapist_week import TherapistWeekScreen
 from drills.tui.screens.trouble import made_or_told
 from drills.tui.widgets.rows import Rows
@@ -41,6 +42,7 @@ def plan_screen(room: Room) -> Screen[Any]:
 PARTS: Mapping[str, tuple[str, Make]] = {
     "week": ("This week: the digest", TherapistWeekScreen),
     "items": ("Practised items, with the answers given", TherapistItemsScreen),
+    "suggestions": ("Suggestions: accept, change or ignore", TherapistSuggestionsScreen),
     "plan": ("Plan: see it, change it", plan_screen),
     "calendar": ("Calendar: the week to come", TherapistCalendarScreen),
     "agreement": ("Agreement of scores", TherapistAgreementScreen),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from drills.core.problems import DrillsError
 from drills.core.therapist import Answer
 from drills.core.visible import visible
+from drills.practice.editing import Difference
 from drills.practice.prescribing import prescribe
 from drills.tui.draft import Draft
 from drills.tui.layout import lines_of
@@ -61,7 +64,7 @@ class TherapistChangesScreen(RoomScreen[bool]):
                 ),
                 actions=(("use", f"Put version {version} in force"),),
                 above=(
-                    "The plan before it is kept. Who, when and why are kept with the records.",
+                    "Who, when and why are kept with the records.",
                     *((BEGUN,) if self._has_begun else ()),
                     NEXT_START,
                 ),
@@ -108,14 +111,25 @@ def change_lines(draft: Draft) -> tuple[str, ...]:
     changes, faults = draft.changes, draft.faults
     if not changes:
         return (NOTHING,)
-    lines: list[str] = []
-    for change in changes:
-        lines += [visible(change.what), *_fold("before: ", change.before)]
-        lines += [*_fold("after:  ", change.after), ""]
+    lines = [*difference_lines(changes)]
     if not faults:
         return (*lines, "No fault is found in it.")
     lines.append("It cannot be put in force, because:")
     return (*lines, *(line for fault in faults for line in _fold("- ", fault)))
+
+
+def difference_lines(changes: Sequence[Difference]) -> tuple[str, ...]:
+    """Setting, before, after, and a blank line."""
+    return tuple(
+        line
+        for change in changes
+        for line in (
+            visible(change.what),
+            *_fold("before: ", change.before),
+            *_fold("after:  ", change.after),
+            "",
+        )
+    )
 
 
 def _fold(first: str, text: str) -> tuple[str, ...]:
