@@ -14,6 +14,9 @@ from drills.core.therapist import Decision
 from drills.digest import wording
 from drills.digest.answers import AnswerLine
 from drills.digest.checks import Checks
+from drills.digest.figure_wording import missing
+from drills.digest.patterns import Patterns
+from drills.digest.raters import Agreement
 from drills.digest.values import (
     Digest,
     DueLine,
@@ -22,6 +25,7 @@ from drills.digest.values import (
     Line,
     SittingLine,
 )
+from drills.measures.missing import Missing
 
 DIGEST_FORMAT = 1
 
@@ -73,6 +77,14 @@ def as_json(digest: Digest) -> dict[str, Any]:
             for due_day in digest.upcoming
         ],
         "calendar": _calendar(digest),
+        "patterns": _patterns(digest.patterns),
+        "dose_weeks": _plain(digest.dose_weeks),
+        "cue_weeks": _plain(digest.cue_weeks),
+        "kept": _plain(digest.kept),
+        "trends": _plain(digest.trends),
+        "progress": _plain(digest.progress),
+        "agreement": None if digest.agreement is None else _agreement(digest.agreement),
+        "course": _plain(digest.course),
         "suggestions": [
             {"number": number, **_plain(each)} for number, each in enumerate(digest.suggestions, 1)
         ],
@@ -142,6 +154,7 @@ def _checks(checks: Checks) -> dict[str, Any]:
             "days": [
                 {
                     "day": point.day.isoformat(),
+                    "phase": point.phase.value,
                     **_plain(point.right),
                     **_plain(point.interval),
                     "verdict": _plain(point.verdict),
@@ -151,7 +164,32 @@ def _checks(checks: Checks) -> dict[str, Any]:
         }
         for line in checks.lines
     ]
-    return {**_plain(checks), "lines": lines}
+    outcomes = checks.outcomes
+    return {
+        **_plain(checks),
+        "lines": lines,
+        "outcomes": {
+            "phases": _plain(outcomes.phases),
+            "lines": [
+                {"set": line.item_set.value, **_without(_plain(line), "item_set")}
+                for line in outcomes.lines
+            ],
+        },
+    }
+
+
+def _patterns(patterns: Patterns) -> dict[str, Any]:
+    found = _plain(patterns)
+    found["places"] = [{**_plain(each), "preferred": each.preferred} for each in patterns.places]
+    return {**found, "repeats": patterns.repeats}
+
+
+def _agreement(agreement: Agreement) -> dict[str, Any]:
+    return {**_plain(agreement), "pairs": agreement.pairs}
+
+
+def _without(row: dict[str, Any], key: str) -> dict[str, Any]:
+    return {name: value for name, value in row.items() if name != key}
 
 
 def _error(error: ErrorLine) -> dict[str, Any]:
@@ -197,8 +235,10 @@ def _spaced(text: str) -> str:
 def _plain(value: Any) -> Any:
     """The value as JSON knows it: enum values, ISO days, text keys."""
     match value:
+        case Missing():
+            plain: Any = {"missing": missing(value), "have": value.have, "need": value.need}
         case StrEnum():
-            plain: Any = value.value
+            plain = value.value
         case date():
             plain = value.isoformat()
         case Target():

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from drills.core.items import ItemSet
 from drills.digest.checks import CheckLine, CheckPoint, Checks
+from drills.digest.outcomes import Phase
 from drills.digest.plain import day, inert
 from drills.digest.wording import VERDICTS, number, percent_span, share
 
@@ -16,10 +17,7 @@ ROLES = {
     ItemSet.RELATED: "related, not practised",
     ItemSet.CONTROL: "unrelated, not practised",
 }
-FOOT = (
-    "Judge progress on these: sentences that are never practised, no help, no feedback. In [ ]: "
-    "95 in 100 such ranges hold the true share. Guessing: 1 in 2."
-)
+FOOT = "Judge progress on these: never practised, no help, no feedback. Guessing: 1 in 2."
 FIRST_SHOWN, LAST_SHOWN = 3, 6
 
 
@@ -43,6 +41,31 @@ def counted(checks: Checks) -> str:
 
 def heading(line: CheckLine) -> str:
     return inert(f"{line.label} ({ROLES[line.item_set]})")
+
+
+def newest(line: CheckLine) -> str:
+    """`7/10 (70%) [40 to 89], against guessing: not distinguishable`."""
+    row = _rows(line.points[-1:])[0]
+    return f"{row.right} [{row.interval}], against guessing: {row.verdict}"
+
+
+def course(line: CheckLine) -> str:
+    """`baseline from Fri 9 Oct: 2/20, 0/20, 3/20; practice from Mon 19 Oct: 1/10, 0/10`."""
+    return "; ".join(
+        f"{phase.value} from {day(points[0].day)}: {_shares(points)}"
+        for phase, points in (
+            (phase, [point for point in line.points if point.phase is phase]) for phase in Phase
+        )
+        if points
+    )
+
+
+def _shares(points: Sequence[CheckPoint]) -> str:
+    told = [f"{point.right.right}/{point.right.of}" for point in points]
+    between = len(told) - FIRST_SHOWN - LAST_SHOWN
+    if between > 1:
+        told = [*told[:FIRST_SHOWN], f"{between} more between", *told[-LAST_SHOWN:]]
+    return ", ".join(told)
 
 
 def rows(line: CheckLine) -> list[Row]:

@@ -120,6 +120,7 @@ def _examples(
                 item=trial.asked.item_id,
                 label=labels.get(trial.asked.target.name, trial.asked.target.name),
                 sentence=trial.asked.sentence,
+                context=trial.asked.context,
                 why=str(trial.asked.options[first.choice].get("why_wrong") or ""),
             ),
         )

@@ -107,7 +107,9 @@ def make(
     weeks_from_day = weeks[0].first if weeks else first
     lines = _lines(practised, before, plan, labels, first=first, last=last, course=course)
     sittings = tuple(sitting_line(sitting, practice) for sitting in sat)
-    kept_since = min(first, last - timedelta(weeks=RETENTION_WEEKS))
+    kept_since = max(
+        min(first, last - timedelta(weeks=RETENTION_WEEKS)), days[0] if days else date.min
+    )
     by_sitting = _by_sitting(sat, practised)
     dose_weeks = dose_weeks_of(
         weeks,

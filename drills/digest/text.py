@@ -1,17 +1,29 @@
-"""The digest as plain text of at most 78 columns."""
+"""The digest as plain text of at most 78 columns, in the order in which a therapist asks."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from textwrap import wrap
+from itertools import groupby
 
-from drills.core.items import ItemSet
-from drills.digest import calendar_wording, check_wording, question_wording, wording
-from drills.digest.checks import Checks
-from drills.digest.values import Calendar, Digest, Line
+from drills.digest import (
+    calendar_wording,
+    check_wording,
+    pattern_wording,
+    question_wording,
+    week_wording,
+    wording,
+)
+from drills.digest.folding import WIDTH, fold, section
+from drills.digest.text_checks import checks
+from drills.digest.text_gestures import gestures
+from drills.digest.text_suggestions import suggestions
+from drills.digest.values import FEWEST_FOR_PERCENT, Digest, Line
 
-WIDTH = 78
-_BAR = 20
+# Trials of which two examples are shown, the most frequent kinds first.
+_KINDS_OF_ERROR = 3
+_NUMBERS = 4
+
+__all__ = ["WIDTH", "render_text"]
 
 
 def render_text(digest: Digest) -> str:
@@ -22,102 +34,123 @@ def render_text(digest: Digest) -> str:
 
 def _parts(digest: Digest) -> Iterator[Iterator[str]]:
     yield _head(digest)
-    yield _section("LOOK AT FIRST", _alerts(digest))
-    yield _section("PRACTICE AGAINST PLAN", _dose(digest))
-    yield _section("SENTENCES AND WORDS", _words(digest))
+    yield section("LOOK AT FIRST", _alerts(digest))
+    yield section("PRACTICE AGAINST PLAN", _dose(digest))
+    yield section("SENTENCES AND WORDS", _words(digest))
     if digest.grids:
-        yield _section(question_wording.GRID_TITLE.upper(), _grids(digest))
-    yield _section("WRONG FIRST ANSWERS", _errors(digest))
-    yield _section("GESTURES", _gestures(digest))
-    yield _section("SESSIONS", _sessions(digest))
+        yield section(question_wording.GRID_TITLE.upper(), _grids(digest))
+    yield section("WRONG FIRST ANSWERS", _errors(digest))
+    if digest.dose.trials:
+        yield section(pattern_wording.TITLE.upper(), _patterns(digest))
     if digest.checks is not None:
-        yield _section(check_wording.TITLE.upper(), _checks(digest.checks))
-    yield _section("DUE NEXT", _upcoming(digest))
-    if digest.calendar is not None:
-        yield _section(calendar_wording.TITLE.upper(), _calendar(digest.calendar))
-    yield _section("NOTES", _notes(digest))
-    yield _section("DATA QUALITY", _quality(digest))
-    yield iter(["", *wrap(wording.FOOT, WIDTH)])
-
-
-def _section(title: str, body: Iterator[str]) -> Iterator[str]:
-    yield ""
-    yield title
-    yield "-" * len(title)
-    yield from body
-
-
-def _fold(text: str, *, indent: int = 2, hang: int = 2) -> list[str]:
-    """`text` in lines that fit, made inert; later lines are set in by `hang` more."""
-    lines = wrap(
-        wording.inert(text),
-        WIDTH,
-        initial_indent=" " * indent,
-        subsequent_indent=" " * (indent + hang),
-    )
-    return [line.replace(wording.KEEP, " ") for line in lines]
+        yield section(check_wording.TITLE.upper(), checks(digest.checks))
+    if week_wording.kept_rows(digest.kept):
+        yield section(week_wording.KEPT_TITLE.upper(), _kept(digest))
+    yield section(calendar_wording.TITLE.upper(), _to_come(digest))
+    yield section("GESTURES", gestures(digest))
+    if digest.trends:
+        yield section(week_wording.TREND_TITLE.upper(), _trends(digest))
+    if digest.suggestions or digest.decisions:
+        yield section("SUGGESTIONS", suggestions(digest))
+    yield section("DATA QUALITY", _quality(digest))
+    yield iter(["", *fold(wording.FOOT, indent=0, hang=0)])
 
 
 def _head(digest: Digest) -> Iterator[str]:
     if digest.simulated:
         yield wording.SIMULATED
         yield "=" * len(wording.SIMULATED)
-    yield "PRACTICE DIGEST"
-    yield from _fold(wording.range_told(digest), indent=0)
+    yield "PRACTICE DIGEST" if digest.course is None else "SUMMARY OF THE COURSE"
+    yield from fold(wording.range_told(digest), indent=0)
     plan = f"Plan: {digest.plan_name}, version {digest.plan_version}."
     therapist = f" Therapist: {digest.therapist}." if digest.therapist.strip() else ""
-    yield from _fold(plan + therapist, indent=0)
+    yield from fold(plan + therapist, indent=0)
+    if digest.course is not None:
+        told = week_wording.course_head(digest.course, digest.dose_weeks)
+        yield from fold(" ".join(told), indent=0)
 
 
 def _alerts(digest: Digest) -> Iterator[str]:
     if not digest.alerts:
         yield "  Nothing noted."
-    for alert in digest.alerts:
-        yield from _fold(f"! {wording.alert(alert)}")
-        if wording.rule(alert):
-            yield from _fold(wording.rule(alert), indent=4)
+    for rule, alerts in groupby(digest.alerts, key=wording.rule):
+        for alert in alerts:
+            yield from fold(f"! {wording.alert(alert)}")
+        if rule:
+            yield from fold(rule, indent=4)
+    for note in digest.notes:
+        yield from fold(f"Note, {wording.day(note.day)}: {note.text}")
 
 
 def _dose(digest: Digest) -> Iterator[str]:
     dose = digest.dose
-    for name, done, planned, share in (
-        ("Sessions", dose.sessions, dose.sessions_planned, dose.sessions_share),
-        ("Minutes", dose.minutes, dose.minutes_planned, dose.minutes_share),
-    ):
-        against = wording.planned(digest, planned, share).replace(wording.KEEP, " ")
-        yield f"  {name:<15} {wording.number(done)}{against}"
-    yield f"  {'Active minutes':<15} {wording.number(dose.active_minutes)}"
-    yield f"  {'Trials':<15} {dose.trials} on {dose.days} days"
-    yield from _fold(wording.MINUTES, hang=0)
-    most = max(dose.by_day.values(), default=0.0)
-    if most and len(dose.by_day) <= 14:
-        for day, minutes in dose.by_day.items():
-            bar = "#" * round(_BAR * minutes / most)
-            yield f"  {wording.day(day):<11} {bar:<{_BAR}} {wording.number(minutes)} min"
+    sessions = wording.planned(digest, dose.sessions_planned, dose.sessions_share)
+    minutes = wording.planned(digest, dose.minutes_planned, dose.minutes_share)
+    yield from fold(
+        f"Sessions {dose.sessions}{sessions}. Minutes {wording.number(dose.minutes)}{minutes}. "
+        f"Active minutes {wording.number(dose.active_minutes)}. "
+        f"Trials {dose.trials} on {dose.days} days."
+    )
+    if digest.dose_weeks and (len(digest.dose_weeks) > 1 or digest.course is not None):
+        yield from fold(week_wording.dose_weeks(digest.dose_weeks))
+    if digest.sittings and digest.course is None:
+        yield f"  {'':<12}{'minutes':>8}{'active':>8}{'trials':>8}   tired (1-5)   ended"
+        for sitting in digest.sittings:
+            yield (
+                f"  {wording.day(sitting.day):<12}{wording.number(sitting.minutes):>8}"
+                f"{wording.number(sitting.active_minutes):>8}{sitting.trials:>8}   "
+                f"{wording.tired(sitting):<13} {wording.REASONS[sitting.reason]}"
+            )
+    if digest.sittings:
+        yield from fold(wording.MINUTES)
 
 
 def _words(digest: Digest) -> Iterator[str]:
     if not digest.word_lines:
         yield "  None practised."
         return
-    yield "  Alone: right at once. In [ ]: 95 in 100 such ranges hold the true share."
-    yield from _fold(wording.TWO_CHOICES)
-    for line in digest.word_lines:
-        yield from _fold(f"{line.label} ({wording.task(line)})")
-        for told in (
-            f"alone {wording.share(line.unaided)} [{wording.interval(line)}], "
-            f"against guessing: {wording.verdict(line)}",
-            f"with help {wording.share(line.aided)}, mean level of help {wording.help_level(line)}",
-            f"change, alone: {wording.change(line.change)}",
-        ):
-            yield from _fold(told, indent=4)
-        if wording.errors(line) != "-":
-            yield from _fold(f"wrong first: {wording.errors(line)}", indent=4)
-        if line.detection is not None:
-            yield from _fold(f"yes and no: {question_wording.detection(line)}", indent=4)
-            yield from _fold(question_wording.detection_counts(line), indent=6)
+    yield from fold(
+        "Right alone [95% interval], against guessing (1 in 2 unless told; not told: guessing "
+        "could give it), mean help (0 is none), change in points from the days before."
+    )
+    told = [line for line in digest.word_lines if line.unaided.of >= FEWEST_FOR_PERCENT]
+    for kind in dict.fromkeys(line.kind for line in digest.word_lines):
+        yield f"  {wording.KINDS[kind]}"
+        for line in told:
+            if line.kind is kind:
+                yield from _word(line)
+        few = [
+            f"{line.label}{wording.other_set(line)} {_brief(line)}"
+            for line in digest.word_lines
+            if line.kind is kind and line not in told
+        ]
+        if few:
+            yield from fold(f"too few to tell: {'; '.join(few)}.", indent=4)
     if any(line.detection is not None for line in digest.word_lines):
-        yield from _fold(question_wording.YES_AND_NO)
+        yield from fold(question_wording.YES_AND_NO)
+
+
+def _brief(line: Line) -> str:
+    """`2/4, wrong: roles exchanged 2`."""
+    told = [wording.share(line.unaided)]
+    if wording.errors(line) != "-":
+        told.append(f"wrong: {wording.errors(line)}")
+    if line.detection is not None:
+        told.append(question_wording.detection(line))
+    return ", ".join(told)
+
+
+def _word(line: Line) -> Iterator[str]:
+    wrong = f"; wrong: {wording.errors(line)}" if wording.errors(line) != "-" else ""
+    yield from fold(f"{line.label}{wording.other_set(line)}{wrong}", indent=4)
+    yield from fold(
+        f"{wording.share(line.unaided)} [{wording.interval(line)}], {wording.brief_verdict(line)}, "
+        f"help {wording.help_level(line)}, {wording.brief_change(line.change)}",
+        indent=6,
+    )
+    if line.detection is not None:
+        told = f"{question_wording.detection(line)} ({question_wording.detection_counts(line)})"
+        yield from fold(told, indent=6)
 
 
 def _grids(digest: Digest) -> Iterator[str]:
@@ -127,101 +160,76 @@ def _grids(digest: Digest) -> Iterator[str]:
         for name, cells in question_wording.grid_rows(grid):
             told = "".join(f"{wording.in_cell(cell):>28}" for cell in cells)
             yield f"  {name:<20}{told}"
-        yield from _fold(question_wording.grid_short(grid))
-    yield from _fold(question_wording.GRID_FOOT)
+        yield from fold(question_wording.grid_short(grid))
+    yield from fold(question_wording.GRID_FOOT)
 
 
 def _errors(digest: Digest) -> Iterator[str]:
     if not digest.errors:
         yield "  None."
-    for error in digest.errors:
-        yield from _fold(f"{wording.FOILS[error.foil]}: {error.count}")
+    for error in digest.errors[:_KINDS_OF_ERROR]:
+        yield from fold(f"{wording.FOILS[error.foil]}: {error.count}")
         for example in error.examples:
-            yield from _fold(f'{example.label}: "{example.sentence}"', indent=4)
+            yield from fold(f"{wording.example(example)} ({example.label})", indent=4)
+    rest = digest.errors[_KINDS_OF_ERROR:]
+    if rest:
+        told = ", ".join(f"{wording.FOILS[error.foil].lower()} {error.count}" for error in rest)
+        yield from fold(f"Also {told}.")
 
 
-def _gestures(digest: Digest) -> Iterator[str]:
-    if not digest.gesture_lines:
-        yield "  None practised."
-        return
-    yield from _fold(wording.GESTURE_TRIES, hang=0)
-    yield (
-        f"  {'':<24}{'n':>4}{'alone':>13}{'help':>8}{'mean':>7}"
-        f"{'0':>4}{'1':>3}{'2':>3}{'3':>3}{'with':>7}"
-    )
-    yield f"  {'':<24}{'':>4}{'':>13}{'before':>8}{'score':>7}{'':>13}{'help':>7}"
-    for line in digest.gesture_lines:
-        yield from _gesture(line)
+def _patterns(digest: Digest) -> Iterator[str]:
+    for name, told in pattern_wording.rows(digest.patterns):
+        yield from fold(f"{name}: {told}.")
+    yield from fold(pattern_wording.FOOT)
 
 
-def _gesture(line: Line) -> Iterator[str]:
-    gesture = line.gesture
-    if gesture is None:
-        return
-    label = line.label if line.item_set is ItemSet.TREATED else f"{line.label}, {line.item_set}"
-    label = wording.inert(label)
-    if len(label) > 23:
-        yield from _fold(label)
-        label = ""
-    zero, one, two, three = gesture.scores
-    yield (
-        f"  {label:<24}{gesture.of:>4}{wording.alone(line):>13}"
-        f"{wording.mean(gesture.mean_help):>8}{wording.mean(gesture.mean):>7}"
-        f"{zero:>4}{one:>3}{two:>3}{three:>3}{f'{line.aided.right}/{line.aided.of}':>7}"
-    )
-    if wording.ticks(line) != "-":
-        yield from _fold(f"ticked: {wording.ticks(line)}", indent=4)
+def _kept(digest: Digest) -> Iterator[str]:
+    yield f"  {'':<16}{'sentences and words':<26}gestures"
+    for row in week_wording.kept_rows(digest.kept):
+        yield f"  {row.after:<16}{row.words:<26}{row.gestures}"
+    yield from fold(f"From {wording.day(digest.kept.since)} on. {week_wording.KEPT_FOOT}")
 
 
-def _sessions(digest: Digest) -> Iterator[str]:
-    if not digest.sittings:
-        yield "  None."
-        return
-    yield f"  {'':<12}{'minutes':>8}{'active':>8}{'trials':>8}   tired (1-5)   ended"
-    for sitting in digest.sittings:
-        yield (
-            f"  {wording.day(sitting.day):<12}{wording.number(sitting.minutes):>8}"
-            f"{wording.number(sitting.active_minutes):>8}{sitting.trials:>8}   "
-            f"{wording.tired(sitting):<13} {wording.REASONS[sitting.reason]}"
-        )
-
-
-def _checks(checks: Checks) -> Iterator[str]:
-    yield from _fold(check_wording.counted(checks))
-    for line in checks.lines:
-        yield from _fold(check_wording.heading(line))
-        for row in check_wording.rows(line):
-            told = f"{row.right} [{row.interval}], against guessing: {row.verdict}"
-            yield from _fold(f"{row.when}: {told}" if row.right else row.when, indent=4)
-    yield from _fold(check_wording.FOOT)
-
-
-def _upcoming(digest: Digest) -> Iterator[str]:
+def _to_come(digest: Digest) -> Iterator[str]:
+    if digest.calendar is not None:
+        for row in calendar_wording.rows(digest.calendar):
+            waits = f"; {row.waiting} due wait" if row.waiting else ""
+            yield from fold(f"{row.days}: {row.minutes}: {row.what}{waits}.")
     if not digest.upcoming:
-        yield from _fold(wording.NOTHING_DUE)
-        return
-    yield from _fold(wording.DUE_MOVES)
-    for day, rows in wording.due_days(digest.upcoming):
-        yield f"  {day}"
-        for row in rows:
-            yield from _fold(f"{row.what}: {row.why}", indent=4)
+        yield from fold(wording.NOTHING_DUE)
+    else:
+        yield from fold(f"{calendar_wording.WAITING}:")
+    for day, names in calendar_wording.due_names(digest):
+        for kind, of_kind in groupby(names, key=lambda name: name.kind):
+            all_names = list(of_kind)
+            since = calendar_wording.open_since(all_names)
+            told = "; ".join(map(str, all_names))
+            yield from fold(f"{day}, {wording.KINDS[kind]}{since}: {told}", indent=4)
+    about = [calendar_wording.FOOT]
+    if digest.calendar is not None:
+        about.append(calendar_wording.pace(digest.calendar.days))
+    yield from fold(" ".join(about))
 
 
-def _calendar(calendar: Calendar) -> Iterator[str]:
-    yield from _fold(f"{calendar_wording.FOOT} {calendar_wording.pace(calendar.days)}")
-    for row in calendar_wording.rows(calendar):
-        yield from _fold(f"{row.day}: {row.minutes}. {row.what}")
-        for put_off in row.put_off:
-            yield from _fold(f"put off: {put_off}", indent=4)
-
-
-def _notes(digest: Digest) -> Iterator[str]:
-    if not digest.notes:
-        yield "  None."
-    for note in digest.notes:
-        yield from _fold(f"{wording.day(note.day)}: {note.text}")
+def _trends(digest: Digest) -> Iterator[str]:
+    rows = week_wording.trend_rows(digest)
+    if rows:
+        yield f"  {'tau':>5}{'points':>8}{'help':>10}{'n':>5} in sessions"
+    for row in rows:
+        numbers = f"  {row.tau:>5}{row.slope:>8}{row.help:>10}{row.trials:>5} in {row.sessions:<4}"
+        first, *more = fold(row.label, indent=len(numbers), hang=0) or [""]
+        yield numbers + first[len(numbers) :]
+        yield from more
+    told = week_wording.untold(digest)
+    if told:
+        yield from fold(told)
+    yield from fold(week_wording.TREND_FOOT)
 
 
 def _quality(digest: Digest) -> Iterator[str]:
-    for name, value in wording.quality(digest):
-        yield from _fold(f"{name}: {value}")
+    rows = wording.quality(digest)
+    told = "; ".join(f"{name}: {value}" for name, value in rows if value != "0")
+    none = ", ".join(name[:1].lower() + name[1:] for name, value in rows if value == "0")
+    yield from fold(f"{told}.")
+    if none:
+        yield from fold(f"None: {none}.")

@@ -133,12 +133,17 @@ class Grid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Example:
-    """A trial in which the first response was wrong.   why: the code of the chosen option."""
+    """A trial in which the first response was wrong.
+
+    context: what was shown or said with the sentence; empty for nothing.
+    why: the code of the chosen option.
+    """
 
     trial: str
     item: str
     label: str
     sentence: str
+    context: str
     why: str
 
 

@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
 from math import floor
-from typing import NamedTuple
 
 from drills.core.items import Foil, ItemSet, Kind
 from drills.core.records import CloseReason
 
 # Said through this module as well, which text and page ask for every word.
 from drills.digest import flag_words
-from drills.digest.plain import KEEP, day, day_and_year, inert, kept, span
+from drills.digest.plain import KEEP, day, day_and_year, inert, kept
 from drills.digest.values import (
     FEWEST_FOR_PERCENT,
     Change,
     Digest,
-    DueDay,
     DueLine,
+    Example,
     GridCell,
     Line,
     SittingLine,
@@ -52,6 +50,12 @@ VERDICTS = {
     Verdict.ABOVE: "above",
     Verdict.SAME: "not distinguishable",
     Verdict.BELOW: "below",
+}
+BRIEF = {
+    Verdict.ABOVE: "above",
+    Verdict.SAME: "not told",
+    Verdict.BELOW: "BELOW",
+    None: "nothing to guess",
 }
 REASONS = {
     CloseReason.FINISHED: "finished",
@@ -102,8 +106,8 @@ def share(of: Share) -> str:
 
 
 MINUTES = (
-    "Minutes: of sessions, from opening to closing, as the plan means them. Active: answering "
-    "only, without rests and gaps; a longer wait counts as one minute."
+    "Minutes: from opening to closing, as the plan means them. Active: answering only; a wait "
+    "counts as one minute at most."
 )
 GESTURE_TRIES = (
     "First tries, scored by the caregiver: 3 right at once, 2 known with a small slip, 1 part "
@@ -134,7 +138,30 @@ def verdict(line: Line) -> str:
     """Against guessing: `above (1 in 2)`."""
     if line.verdict is None or line.chance is None:
         return "nothing to guess"
-    return f"{VERDICTS[line.verdict]} {kept(f'(1 in {number(1 / line.chance)})')}"
+    return f"{VERDICTS[line.verdict]} {_odds(line)}"
+
+
+def brief_verdict(line: Line) -> str:
+    """`above`; how likely a guess is only where it is not 1 in 2."""
+    told = BRIEF[line.verdict]
+    if line.verdict is None or line.chance in (None, 0.5):
+        return told
+    return f"{told} {_odds(line)}"
+
+
+def _odds(line: Line) -> str:
+    return "" if line.chance is None else kept(f"(1 in {number(1 / line.chance)})")
+
+
+def brief_change(of: Change | None) -> str:
+    """`change +25 (-10 to 53) from 6/12`, in points."""
+    if of is None or of.points is None or of.interval is None:
+        return change(of)
+    moved = whole_percent(of.points)
+    return (
+        f"change {kept(f'{moved:+d}' if moved else '0')} {kept(f'({_span(of.interval)})')} "
+        f"{kept(f'from {of.earlier.right}/{of.earlier.of}')}"
+    )
 
 
 def help_level(line: Line) -> str:
@@ -172,6 +199,16 @@ def ticks(line: Line) -> str:
     return ", ".join(ticked) or "-"
 
 
+def other_set(line: Line) -> str:
+    """Nothing for what is practised; else the set of the items."""
+    return "" if line.item_set is ItemSet.TREATED else f" ({line.item_set.value})"
+
+
+def example(of: Example) -> str:
+    """What was said, with what stood beside it: `"It is on the box." The cup is ____ the box.`"""
+    return f"{of.context} {of.sentence}".strip()
+
+
 def errors(line: Line) -> str:
     wrong = [f"{FOILS[foil].lower()}{KEEP}{count}" for foil, count in line.errors.items() if count]
     return ", ".join(wrong) or "-"
@@ -191,60 +228,22 @@ def task(line: Line) -> str:
     return name if line.item_set is ItemSet.TREATED else f"{name}, {line.item_set.value}"
 
 
-class DueRow(NamedTuple):
-    """What is due on one day, all groups of a name together.
-
-    runs: right alone in a row, "new" for what was not met yet.   last: practised last.
-    since: open since; empty where nothing was put off.
-    """
-
-    what: str
-    runs: str
-    last: str
-    since: str
-
-    @property
-    def why(self) -> str:
-        if not self.last:
-            return "not met yet"
-        open_since = f"; open since {self.since}" if self.since else ""
-        return f"right alone in a row: {self.runs}; last on {self.last}{open_since}"
-
-
 def due_reason(line: DueLine) -> str:
     """Why a target comes up then, without saying "days ago": the page is read later."""
-    return _due_row([line]).why
+    if line.last is None:
+        return "not met yet"
+    group = f"{group_name(line.target.group)} " if line.target.group else ""
+    since = f"; open since {day(line.open_since)}" if line.open_since else ""
+    return f"right alone in a row: {group}{line.run}; last on {day(line.last)}{since}"
 
 
-def due_rows(lines: Iterable[DueLine]) -> list[DueRow]:
-    together: dict[tuple[str, Kind], list[DueLine]] = {}
-    for line in lines:
-        together.setdefault((line.label, line.target.kind), []).append(line)
-    return [_due_row(of_name) for of_name in together.values()]
-
-
-def _due_row(lines: Sequence[DueLine]) -> DueRow:
-    runs = [
-        f"{inert(line.target.group)} {'new' if line.last is None else line.run}".strip()
-        for line in lines
-    ]
-    practised = sorted(line.last for line in lines if line.last is not None)
-    put_off = [line.open_since for line in lines if line.open_since is not None]
-    return DueRow(
-        what=inert(f"{lines[0].label}, {KINDS[lines[0].target.kind]}"),
-        runs=", ".join(run.replace(" ", KEEP) for run in runs),
-        last=span(practised[0], practised[-1]) if practised else "",
-        since=day(min(put_off)) if put_off else "",
-    )
+def group_name(group: str) -> str:
+    """`behind / in front of`, of a contrast's key."""
+    return inert(group.replace("-", " / ").replace("_", " "))
 
 
 DUE_MOVES = "As it stands now; each practice moves these days."
 NOTHING_DUE = "Nothing has its day in the week to come; sessions go on as planned."
-
-
-def due_days(days: Iterable[DueDay]) -> list[tuple[str, list[DueRow]]]:
-    """The days with what is due on each."""
-    return [(day(due_day.day), due_rows(due_day.dues)) for due_day in days]
 
 
 def quality(digest: Digest) -> list[tuple[str, str]]:

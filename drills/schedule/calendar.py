@@ -123,7 +123,7 @@ def _day(
 
 
 def _why(due: Due | None, trials: int, day: date) -> str:
-    places = f"the {trials} places of its block go to what is later for its gap"
+    places = f"the {trials} places of its block go to what is more overdue"
     if due is None or due.last is None:
         return f"Not met yet, and {places}."
     late = (day - due.day).days

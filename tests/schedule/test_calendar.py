@@ -72,7 +72,7 @@ def test_what_is_due_and_has_no_place_is_put_off_with_its_reason() -> None:
     (put_off,) = week[0].put_off
     assert put_off.target == GRID[2]
     assert put_off.reason == (
-        "Due for 4 days, and the 2 places of its block go to what is later for its gap."
+        "Due for 4 days, and the 2 places of its block go to what is more overdue."
     )
     # The day after it has its place.
     assert GRID[2] in dict(week[1].given)
