@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
+    from drills.core.folds import Fold
     from drills.core.plans import Plan
     from drills.core.records import Entry, SessionOpened, Trial
     from drills.core.settings import Section
@@ -70,6 +71,13 @@ class Records(Protocol):
         """Each trial as last kept, of the sessions opened from `since` on, oldest first.
 
         Enough for the schedule: sentence, words, options and answer may be left out.
+        """
+
+    def fold(self, into: Fold, *, since: datetime, until: datetime) -> Sequence[Trial]:
+        """Let `into` take trials of the sessions opened in `since <= opened.at < until`.
+
+        It need not be all of them: those it has not taken are given back, as `history` gives them,
+        with all from `until` on.
         """
 
     def close(self) -> None: ...

@@ -59,6 +59,7 @@ def make(
     checked: Checked | None = None,
     planned: Sequence[PlannedDay] = (),
     history: Sequence[Trial] = (),
+    practice_days: Sequence[date] = (),
     progress: Sequence[Progress] = (),
     second_scores: Sequence[SecondScore] = (),
     whole_course: bool = False,
@@ -72,7 +73,8 @@ def make(
     nor days on which anything was put off, and the plan asks nothing for them yet.
     notices: what the records themselves tell of damage or of the clock.
     checked: all checks so far.   planned: the practice days of the week after today.
-    history: every trial so far, checks too, oldest first, without its words and pictures.
+    history: trials as far back as the measures of the range look, checks too, oldest first, without
+    their words and pictures.   practice_days: all of them so far.
     progress: what is advised on each name.   second_scores: the therapist's own, of gestures.
     whole_course: the range is the whole course, of which `Digest.course` tells.
     """
@@ -86,6 +88,7 @@ def make(
     trials, practised = latest_trials(own), latest_trials(practice)
     past = Past(
         history=history,
+        known_days=practice_days,
         read=(*latest_trials(before), *practised),
         last=last,
         turns_at_hour=turns,

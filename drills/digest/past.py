@@ -16,18 +16,20 @@ from drills.core.records import Trial, practice_day
 class Past:
     """Practice up to the end of a range, without checks.
 
-    history: every trial, checks too, oldest first, without its words and pictures.
+    history: trials, checks too, oldest first, without their words and pictures.
+    known_days: days of practice, some of them further back than `history`.
     read: trials of practice with all of that; they stand for those of their sessions in `history`.
     """
 
     history: Sequence[Trial]
+    known_days: Sequence[date]
     read: Sequence[Trial]
     last: date
     turns_at_hour: int
 
     def days(self) -> tuple[date, ...]:
         """The days of practice, rising."""
-        found = set()
+        found = set(self.known_days)
         session = ""
         for trial in chain(self.history, self.read):
             if (

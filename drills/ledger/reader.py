@@ -10,10 +10,12 @@ from datetime import datetime
 from itertools import groupby
 from pathlib import Path
 
+from drills.core.folds import Fold
 from drills.core.problems import BadInput, Failure
 from drills.core.records import Entry, Trial, latest_trials
 from drills.core.visible import visible
-from drills.ledger import disk, mending, names
+from drills.ledger import checkpoint, disk, mending, names
+from drills.ledger.checkpoint import OfSession
 from drills.ledger.folder import RECORDS
 from drills.ledger.sessions import CUT_OFF, SessionRead, read_session
 from drills.ledger.summaries import Summaries, Summary, month_of, slimmed, summarise
@@ -31,6 +33,7 @@ class Reader:
     def __init__(self, folder: Path) -> None:
         self.mends = False
         self.notices: dict[str, None] = {}
+        self._folder = folder
         self._records = folder / RECORDS
         self._summaries = Summaries(folder)
         self._listing: list[str] | None = None
@@ -71,28 +74,66 @@ class Reader:
         with _uncollected():
             return self._history(since)
 
+    def fold(self, into: Fold, since: datetime, until: datetime) -> tuple[Trial, ...]:
+        """Bring `into` to a checkpoint, a new one when there is enough; the trials after it."""
+        with _uncollected():
+            return self._fold(into, since, until)
+
     def _history(self, since: datetime | None) -> tuple[Trial, ...]:
-        found: list[tuple[datetime, tuple[Trial, ...]]] = []
+        found = self._kept_trials(names.names_between(self._names(), since, None))
+        return tuple(
+            trial
+            for session in found
+            if since is None or session.opened >= since
+            for trial in session.trials
+        )
+
+    def _fold(self, into: Fold, since: datetime, until: datetime) -> tuple[Trial, ...]:
         listed = names.names_between(self._names(), since, None)
+        covered, after = 0, []
+        try:
+            at, kept = checkpoint.load(self._folder, self._records, into.name, since, listed)
+            after = self._kept_trials(listed[at.count :])
+            if after and after[0].opened < at.newest:
+                raise ValueError("a session is older than those before it")
+            into.go_on_from(kept)
+            covered = at.count
+        except checkpoint.NO_GOOD:
+            after = [each for each in self._kept_trials(listed) if each.opened >= since]
+        taken = [] if not self.mends else checkpoint.coverable(after, listed[covered:], until)
+        if taken:
+            into.take([trial for session in taken for trial in session.trials])
+            self._put_by(into, since, listed[: covered + len(taken)], taken[-1].opened)
+        return tuple(trial for session in after[len(taken) :] for trial in session.trials)
+
+    def _put_by(
+        self, fold: Fold, since: datetime, covered: Sequence[str], newest: datetime
+    ) -> None:
+        kept = fold.put_by()
+        if kept is not None:
+            # What fails here is made up for at the next start.
+            with suppress(*checkpoint.NO_GOOD):
+                sessions = checkpoint.cover(self._records, covered, newest)
+                checkpoint.save(self._folder, fold.name, since, sessions, kept)
+
+    def _kept_trials(self, listed: Sequence[str]) -> list[OfSession]:
+        """Of the sessions in these files, in the order in which they were opened."""
+        found: list[OfSession] = []
         for month, names_of_month in groupby(listed, key=month_of):
             of_month = dict.fromkeys(names_of_month)
             summaries = self._summaries.with_trials(month, of_month)
             for name in of_month:
                 summary, trials = summaries.get(name, (None, ()))
                 if summary is not None and self._is_current(summary):
-                    found.append((summary.opened, trials))
+                    found.append(OfSession(name, summary.opened, trials, is_summarised=True))
                     continue
                 read = self._session(name)
                 if read is not None:
                     self._keep_summary(read)
-                    found.append((read.opened, tuple(map(slimmed, latest_trials(read.entries)))))
-        found.sort(key=lambda pair: pair[0])
-        return tuple(
-            trial
-            for opened, trials in found
-            if since is None or opened >= since
-            for trial in trials
-        )
+                    trials = tuple(map(slimmed, latest_trials(read.entries)))
+                    found.append(OfSession(name, read.opened, trials, is_summarised=False))
+        found.sort(key=lambda session: session.opened)
+        return found
 
     def of_session(self, session: str) -> SessionRead | None:
         """The session of that id, None when there is no such file."""

@@ -11,6 +11,7 @@ from threading import RLock
 
 from filelock import FileLock, Timeout
 
+from drills.core.folds import Fold
 from drills.core.problems import Failure
 from drills.core.records import Entry, SessionClosed, SessionOpened, Trial
 from drills.ledger import disk, mending, names, rescue
@@ -128,11 +129,15 @@ class Ledger:
     def history(self, *, since: datetime | None = None) -> Sequence[Trial]:
         """Each trial as last kept, of the sessions opened from `since` on, oldest first.
 
-        Its sentence, words, options and answer are left out, so that closed sessions need not be
-        read again.   Raises: Failure.
+        Without sentence, words, options and answer, so that no file is read again. Raises: Failure.
         """
         with self._guard:
             return self._reader.history(since)
+
+    def fold(self, into: Fold, *, since: datetime, until: datetime) -> Sequence[Trial]:
+        """As the protocol says, by a checkpoint that is kept beside the records."""
+        with self._guard:
+            return self._reader.fold(into, since, until)
 
     def close(self) -> None:
         """Try once more what is held, and let the next program write.

@@ -8,7 +8,7 @@ from the records: a summary that is lost or out of date costs the time of readin
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, fields, replace
 from datetime import datetime
@@ -56,18 +56,11 @@ class Summary:
         Only of a summary that was asked for with its trials.
         Raises: ValueError, KeyError, TypeError or IndexError when the summary is no good.
         """
-        asked = [_items_like(asked_in(each)) for each in self.row["asked"]]
-        return tuple(_trial_in(self.session, each, asked) for each in self.row["trials"])
+        return trials_in(self.session, self.row)
 
 
 def summarise(read: SessionRead) -> Summary:
     """The summary of a session, from what its file holds."""
-    asked: dict[Asked, int] = {}
-    trials = []
-    for trial in latest_trials(read.entries):
-        slim = slimmed(trial).asked
-        number = asked.setdefault(replace(slim, item_id=""), len(asked))
-        trials.append(_trial_out(trial, number))
     reason = read.closed_as
     row = {
         "file": read.path.name,
@@ -77,10 +70,26 @@ def summarise(read: SessionRead) -> Summary:
         "crc32": read.crc32,
         "entries": len(read.entries),
         "reason": "" if reason is None else reason.value,
-        "asked": [asked_out(each) for each in asked],
-        "trials": trials,
+        **trials_out(latest_trials(read.entries)),
     }
     return _summary(row)
+
+
+def trials_out(trials: Sequence[Trial]) -> dict[str, Any]:
+    """Trials of one session as plain values, without sentence, words, options and answer."""
+    asked: dict[Asked, int] = {}
+    rows = []
+    for trial in trials:
+        slim = slimmed(trial).asked
+        number = asked.setdefault(replace(slim, item_id=""), len(asked))
+        rows.append(_trial_out(trial, number))
+    return {"asked": [asked_out(each) for each in asked], "trials": rows}
+
+
+def trials_in(session: str, row: Row) -> tuple[Trial, ...]:
+    """What `trials_out` gave.   Raises: as `Summary.trials`."""
+    asked = [_items_like(asked_in(each)) for each in row["asked"]]
+    return tuple(_trial_in(session, each, asked) for each in row["trials"])
 
 
 def slimmed(trial: Trial) -> Trial:

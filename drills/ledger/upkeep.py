@@ -10,7 +10,7 @@ from pathlib import Path
 from filelock import FileLock, Timeout
 
 from drills.core.problems import BadInput, Failure, Problem
-from drills.ledger import disk, names
+from drills.ledger import checkpoint, disk, names
 from drills.ledger.folder import FORMAT, RECORDS, THERAPIST, refuse_newer
 from drills.ledger.reader import cut_since
 from drills.ledger.records import LOCK
@@ -90,6 +90,7 @@ def rebuild(folder: Path) -> int:
             for month in summaries.months():
                 if month not in months:
                     summaries.drop(month)
+            checkpoint.drop(folder)
             for month, of_month in months.items():
                 made = list(_made(records, of_month))
                 summaries.replace_month(month, made)

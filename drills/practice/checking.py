@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import date
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from drills.core.kinds import ItemSet
-from drills.core.records import Trial, practice_day
 from drills.practice.chains import Chain, last_chain, of_practice
 from drills.practice.probed import minutes_of, whole_check
 from drills.schedule.checks import CheckList, DueCheck, Phase, check_days, list_for, next_check
@@ -16,29 +13,30 @@ from drills.schedule.checks import CheckList, DueCheck, Phase, check_days, list_
 if TYPE_CHECKING:
     from drills.digest.checks import Checked
     from drills.practice.home import Home
+    from drills.practice.past import Past
     from drills.practice.session import Session
 
 
 class Checking:
     """Reads the records when it is first asked, once.
 
-    history: what `Home.history` gave already; None to read it.
+    past: what `Home.past` gave already; None to read it.
     """
 
-    def __init__(self, home: Home, history: Sequence[Trial] | None = None) -> None:
+    def __init__(self, home: Home, past: Past | None = None) -> None:
         self._home = home
-        self._history = history
+        self._read = past
 
     @cached_property
-    def _trials(self) -> Sequence[Trial]:
-        return self._home.history() if self._history is None else self._history
+    def _past(self) -> Past:
+        return self._read or self._home.past()
 
     @property
     def done(self) -> tuple[date, ...]:
         """The days of the checks so far."""
         plan = self._home.plan
         return check_days(
-            self._trials,
+            self._past.checks,
             plan.probes,
             whole=whole_check(plan),
             day_turns_at_hour=plan.sitting.day_turns_at_hour,
@@ -49,22 +47,16 @@ class Checking:
         """All that checks have come to, for the digest."""
         from drills.digest.checks import Checked  # noqa: PLC0415 - the first screen needs none
 
-        trials = [trial for trial in self._trials if trial.asked.item_set is not ItemSet.TREATED]
-        return Checked(trials=trials, days=self.done)
+        return Checked(trials=self._past.checks, days=self.done)
 
     @property
     def due(self) -> DueCheck | None:
         """What is due next, today or later."""
         home = self._home
-        practised = [
-            practice_day(trial.started_at, turns_at_hour=home.plan.sitting.day_turns_at_hour)
-            for trial in self._trials
-            if trial.asked.item_set is ItemSet.TREATED
-        ]
         return next_check(
             self.done,
             home.plan.probes,
-            last_practice=max(practised, default=None),
+            last_practice=self._past.last_practice,
             today=home.day(),
         )
 

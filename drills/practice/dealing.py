@@ -15,8 +15,9 @@ from drills.core.problems import Problem
 from drills.core.records import Trial
 from drills.exercises import check_block, make_items, targets_of
 from drills.practice.easier import difficulty
+from drills.practice.past import Past
 from drills.practice.probe_faults import check_probes
-from drills.schedule import deal, fit, standings
+from drills.schedule import deal, fit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,28 +84,28 @@ def _opened(
 
 
 def week_to_come(
-    plan: Plan, material: Material, trials: Sequence[Trial], today: date
+    plan: Plan,
+    material: Material,
+    trials: Sequence[Trial],
+    today: date,
+    *,
+    dues: Sequence[Due] = (),
+    recent: Sequence[Trial] = (),
 ) -> tuple[PlannedDay, ...]:
-    """The practice days of the next seven, as they stand now."""
+    """The practice days of the next seven, as they stand now.
+
+    dues: where each target stands after `trials`; what is left out is new.
+    recent: the newest of `trials`, for the pace.
+    """
     from drills.schedule.calendar import week_ahead  # noqa: PLC0415 - asked for by the digest only
 
-    dues = {due.target: due for due in plan_standings(plan, material, trials, today=today)}
     targets = open_targets(plan, material, trials)
-    return week_ahead(plan, targets, dues, trials, today=today)
+    return week_ahead(plan, targets, {due.target: due for due in dues}, recent, today=today)
 
 
-def plan_standings(
-    plan: Plan, material: Material, trials: Sequence[Trial], *, today: date
-) -> tuple[Due, ...]:
+def plan_standings(plan: Plan, material: Material, past: Past) -> tuple[Due, ...]:
     """Where every target of the plan stands, each once, in plan order."""
-    targets = dict.fromkeys(target for block in plan_targets(plan, material) for target in block)
-    return standings(
-        tuple(targets),
-        trials,
-        settings=plan.spacing,
-        day_turns_at_hour=plan.sitting.day_turns_at_hour,
-        today=today,
-    )
+    return past.standings(target for block in plan_targets(plan, material) for target in block)
 
 
 def deal_session(
@@ -115,10 +116,14 @@ def deal_session(
     today: date,
     minutes: int | None,
     rng: Random,
+    dues: Sequence[Due] = (),
 ) -> tuple[Block, ...]:
-    """Today's blocks of items.   minutes: shorter or longer than prescribed, None for as is."""
-    dues = {due.target: due for due in plan_standings(plan, material, trials, today=today)}
-    dealt = deal(plan, open_targets(plan, material, trials), dues, today=today, rng=rng)
+    """Today's blocks of items.   minutes: shorter or longer than prescribed, None for as is.
+
+    dues: where each target stands after `trials`; what is left out is new.
+    """
+    stand = {due.target: due for due in dues}
+    dealt = deal(plan, open_targets(plan, material, trials), stand, today=today, rng=rng)
     if minutes is not None:
         dealt = fit(dealt, minutes, plan)
     return tuple(

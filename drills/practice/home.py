@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from functools import cached_property
 from random import Random
 from typing import TYPE_CHECKING
 
-from drills.core.kinds import ItemSet
-from drills.core.records import Entry, SessionOpened, Trial, practice_day
+from drills.core.records import Entry, SessionOpened
 from drills.practice.chains import Chain, finished, last_chain, of_practice, told_of_new_signs
+from drills.practice.reading import Reading, without_sessions
 from drills.practice.unkept import Unkept
 
 if TYPE_CHECKING:
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from drills.digest import Digest
     from drills.practice.checking import Checking
     from drills.practice.dealing import Block
+    from drills.practice.past import Past
     from drills.practice.session import Session
 
 # What deals, runs and counts is loaded when it is first asked for: the first screen needs none
@@ -46,7 +47,7 @@ class Today:
     check_minutes: int | None = None
 
 
-class Home:
+class Home(Reading):
     """Everything that a screen or a command may ask of one practice folder.
 
     folder: where it lies; None for a rehearsal in memory.
@@ -72,13 +73,10 @@ class Home:
         therapist_log: TherapistLog | None = None,
         plan_desk: PlanDesk | None = None,
     ) -> None:
-        self.plan = plan
+        super().__init__(plan=plan, records=records, clock=clock, program=program)
         self._load_material = material
-        self.records = records
-        self.clock = clock
         self.voice = voice
         self._load_guide = guide
-        self._program = program
         self._new_seed = new_seed
         self._simulated = simulated
         self.folder = folder
@@ -104,12 +102,6 @@ class Home:
 
         return labels_of(self.material)
 
-    def day(self, at: datetime | None = None) -> date:
-        """The practice day of a moment, now when None."""
-        return practice_day(
-            at or self.clock.now(), turns_at_hour=self.plan.sitting.day_turns_at_hour
-        )
-
     def today(self) -> Today:
         everything = self.entries_of(self.day(), self.day())
         entries = of_practice(everything)
@@ -127,11 +119,11 @@ class Home:
         """The checks of this folder: what is due, and how one is begun."""
         return self.checking_of(None)
 
-    def checking_of(self, history: Sequence[Trial] | None) -> Checking:
-        """The same over what was read already.   history: None to read it when it is needed."""
+    def checking_of(self, past: Past | None) -> Checking:
+        """The same over what was read already.   past: None to read it when it is needed."""
         from drills.practice.checking import Checking  # noqa: PLC0415 - see above
 
-        return Checking(self, history)
+        return Checking(self, past)
 
     def start(self, *, resume: bool, minutes: int | None = None) -> Session:
         """Today's session, new or going on with the one begun today.
@@ -140,6 +132,7 @@ class Home:
         """
         from drills.practice.dealing import open_targets  # noqa: PLC0415 - see above
         from drills.practice.easier import EasierItems  # noqa: PLC0415
+        from drills.practice.past import Late  # noqa: PLC0415
         from drills.practice.session import Session  # noqa: PLC0415
 
         today = of_practice(self.entries_of(self.day(), self.day()))
@@ -149,17 +142,17 @@ class Home:
         if chain is not None:
             minutes = chain.first.minutes
         opened = self.opening(now, seed=seed, chain=chain, minutes=minutes)
-        history = self.history_of_practice()
-        before = _without(history, frozenset() if chain is None else chain.sessions)
+        given_before: frozenset[str] = frozenset() if chain is None else chain.sessions
+        before = Late(lambda: without_sessions(self.history_of_practice(), given_before))
         may_give = open_targets(self.plan, self.material, before)
         return Session(
             opened=opened,
-            blocks=self._dealt(before, today=self.day(now), minutes=minutes, seed=seed),
+            blocks=self._dealt(chain, today=self.day(now), minutes=minutes, seed=seed),
             plan=self.plan,
             records=self.records,
             clock=self.clock,
             done=frozenset() if chain is None else chain.given,
-            history=history,
+            past=self.past(),
             easier=EasierItems(
                 self.plan,
                 self.material,
@@ -201,7 +194,7 @@ class Home:
     def standings(self) -> tuple[Due, ...]:
         from drills.practice.dealing import plan_standings  # noqa: PLC0415 - see above
 
-        return plan_standings(self.plan, self.material, self.history(), today=self.day())
+        return plan_standings(self.plan, self.material, self.past())
 
     def suggested_cues(self) -> Mapping[int, CueDirection]:
         """Another direction of help than the plan's, by the number of its block from 1.
@@ -227,40 +220,23 @@ class Home:
     # Inside
 
     def _dealt(
-        self, history: Sequence[Trial], *, today: date, minutes: int | None, seed: int
+        self, chain: Chain | None, *, today: date, minutes: int | None, seed: int
     ) -> tuple[Block, ...]:
-        """The session of `seed`, as it stands after `history`."""
-        from drills.practice.dealing import deal_session  # noqa: PLC0415 - see above
+        """The session of `seed`, as it stands before `chain`, or now."""
+        from drills.practice.dealing import deal_session, plan_standings  # noqa: PLC0415
+        from drills.practice.past import Late  # noqa: PLC0415 - see above
 
+        without = frozenset() if chain is None else chain.sessions
+        past = self.past(without=without, today=today)
         return deal_session(
             self.plan,
             self.material,
-            history,
+            Late(lambda: without_sessions(self.history_of_practice(), without)),
             today=today,
             minutes=minutes,
             rng=Random(seed),
+            dues=plan_standings(self.plan, self.material, past),
         )
-
-    def entries_of(self, first: date, last: date) -> tuple[Entry, ...]:
-        """Entries of the sessions whose practice day lies in `first` to `last`."""
-        zone = self.clock.now().tzinfo
-        # A day of slack on both sides: a session keeps the offset of where it was opened.
-        since = datetime(first.year, first.month, first.day, tzinfo=zone) - timedelta(days=1)
-        until = datetime(last.year, last.month, last.day, tzinfo=zone) + timedelta(days=3)
-        entries = self.records.entries(since=since, until=until)
-        wanted = {
-            entry.session
-            for entry in entries
-            if isinstance(entry, SessionOpened) and first <= self.day(entry.at) <= last
-        }
-        return tuple(entry for entry in entries if entry.session in wanted)
-
-    def history(self) -> tuple[Trial, ...]:
-        """The trials that can still move a due day, oldest first."""
-        from drills.schedule import days_that_decide  # noqa: PLC0415 - see above
-
-        since = self.clock.now() - timedelta(days=days_that_decide(self.plan.spacing))
-        return tuple(self.records.history(since=since))
 
     def _resumable(self, entries: Sequence[Entry]) -> Chain | None:
         """The last chain of today, if it can go on: same plan and content, something left."""
@@ -268,10 +244,6 @@ class Home:
         if chain is None or chain.is_over or not self.is_as_opened(chain):
             return None
         return chain if self._left(chain) > 0 else None
-
-    def history_of_practice(self) -> tuple[Trial, ...]:
-        """The same without checks, which decide nothing of practice."""
-        return tuple(t for t in self.history() if t.asked.item_set is ItemSet.TREATED)
 
     def is_as_opened(self, chain: Chain) -> bool:
         """Whether plan and content are still those under which it was begun."""
@@ -284,13 +256,9 @@ class Home:
 
     def _left(self, chain: Chain) -> int:
         blocks = self._dealt(
-            _without(self.history_of_practice(), chain.sessions),
+            chain,
             today=self.day(chain.first.at),
             minutes=chain.first.minutes,
             seed=chain.first.seed,
         )
         return sum(len(block.items) for block in blocks) - len(chain.given)
-
-
-def _without(trials: Sequence[Trial], sessions: frozenset[str]) -> tuple[Trial, ...]:
-    return tuple(trial for trial in trials if trial.session not in sessions)

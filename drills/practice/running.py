@@ -8,10 +8,11 @@ from drills.core.items import Item, ItemSet, Kind, Target
 from drills.core.plans import CueDirection, Plan, ShowText
 from drills.core.records import Trial
 from drills.practice.asking import Asking
-from drills.practice.cueing import HelpLevel, fullest_help, help_key, help_levels
+from drills.practice.cueing import HelpLevel, fullest_help, help_key
 from drills.practice.dealing import Block
 from drills.practice.easier import EasierItems
 from drills.practice.order import Dealt, places
+from drills.practice.past import Past
 from drills.practice.rules import Decision, Rule, decide
 from drills.practice.steps import Ask, Rest
 
@@ -19,7 +20,7 @@ from drills.practice.steps import Ask, Rest
 class Course:
     """The places of a sitting, in order, and with how much help each begins.
 
-    done: ordinals that were given before.   history: trials before this sitting, oldest first.
+    done: ordinals that were given before.   past: practice before this sitting, if any.
     easier: makes easier items; None where there are none to be had.
     """
 
@@ -29,7 +30,7 @@ class Course:
         plan: Plan,
         *,
         done: frozenset[int],
-        history: Sequence[Trial],
+        past: Past | None,
         easier: EasierItems | None,
     ) -> None:
         self._blocks = tuple(blocks)
@@ -38,8 +39,8 @@ class Course:
         self._easier = easier
         self._queue = [dealt for dealt in places(blocks) if dealt.ordinal not in done]
         self._trials: list[Trial] = []
-        self._levels = dict(help_levels(history, plan.cues))
-        self._alone = {trial.asked.target: trial.unaided_right for trial in history if trial.counts}
+        self._levels = {} if past is None else dict(past.levels)
+        self._alone = {} if past is None else dict(past.alone)
         self._full_help, self._full_help_block = 0, 0
         self._rested_after: int | None = None
         self.gap_seconds = plan.sitting.response_gap_seconds

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from drills.core.gestures import Tick
 from drills.core.plans import Plan
 from drills.core.ports import Clock, Records
-from drills.core.records import CloseReason, SessionClosed, SessionOpened, Topic, Trial
+from drills.core.records import CloseReason, SessionClosed, SessionOpened, Topic
 from drills.practice.asking import Asking
 from drills.practice.cueing import last_before_answer
 from drills.practice.dealing import Block
@@ -19,6 +19,7 @@ from drills.practice.easier import EasierItems
 from drills.practice.feedback import after_choice, after_score, ending
 from drills.practice.keeping import Keeping, Wait
 from drills.practice.order import Dealt
+from drills.practice.past import Past
 from drills.practice.rules import Decision, Rule
 from drills.practice.running import Course
 from drills.practice.steps import Ask, CheckIn, Feedback, Finish, Step
@@ -28,7 +29,7 @@ class Session:
     """A session that runs.
 
     done: ordinals already given in the session that this one continues.
-    history: trials before this sitting, oldest first.   easier: makes easier items by the rules.
+    past: practice before this sitting.   easier: makes easier items by the rules.
     opened: written at the check-in, so that a session only looked at leaves no record.
     words_per_minute: tells the voice's speed when a trial begins, None while it is silent.
     """
@@ -42,7 +43,7 @@ class Session:
         records: Records,
         clock: Clock,
         done: frozenset[int] = frozenset(),
-        history: Sequence[Trial] = (),
+        past: Past | None = None,
         easier: EasierItems | None = None,
         words_per_minute: Callable[[], int | None] = lambda: None,
     ) -> None:
@@ -53,7 +54,7 @@ class Session:
         self._wait = Wait(clock)
         self._clock = clock
         self._words_per_minute = words_per_minute
-        self._course = Course(self._blocks, plan, done=done, history=history, easier=easier)
+        self._course = Course(self._blocks, plan, done=done, past=past, easier=easier)
         self._asking: Asking | None = None
         self._current: Dealt | None = None
         self._tired_at_start: int | None = None

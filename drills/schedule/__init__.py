@@ -10,11 +10,19 @@ from typing import TYPE_CHECKING
 from drills.core.late import late
 
 if TYPE_CHECKING:
-    from drills.schedule.horizon import days_that_decide
+    from drills.schedule.horizon import days_that_decide, history_begins
     from drills.schedule.sitting import BlockDeal, deal, fit
     from drills.schedule.spacing import standing, standings
 
-__all__ = ["BlockDeal", "days_that_decide", "deal", "fit", "standing", "standings"]
+__all__ = [
+    "BlockDeal",
+    "days_that_decide",
+    "deal",
+    "fit",
+    "history_begins",
+    "standing",
+    "standings",
+]
 
 # The first screen asks only whether a check is due, and must come soon.
 __getattr__ = late(
@@ -24,6 +32,7 @@ __getattr__ = late(
         "days_that_decide": "horizon",
         "deal": "sitting",
         "fit": "sitting",
+        "history_begins": "horizon",
         "standing": "spacing",
         "standings": "spacing",
     },

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import UTC, date, datetime
+
 from drills.core.plans import SpacingPolicy, SpacingSettings
 
 
@@ -20,3 +22,13 @@ def days_that_decide(settings: SpacingSettings) -> int:
     if settings.policy is SpacingPolicy.FITTED:
         longest_gap = round(longest_gap * settings.fitted_most_times)
     return len(settings.ladder_days) * longest_run * longest_gap
+
+
+def history_begins(settings: SpacingSettings, today: date) -> datetime:
+    """The beginning, UTC, of the year in which the oldest day that decides lies.
+
+    It stays the same for a year, so that what was folded of the trials since can be gone on from.
+    """
+    oldest = today.toordinal() - days_that_decide(settings)
+    year = (date.fromordinal(oldest) if oldest > 0 else date.min).year
+    return datetime(max(year, 2), 1, 1, tzinfo=UTC)

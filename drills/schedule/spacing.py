@@ -9,17 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from typing import Protocol
 
 from drills.core.due import Due
-from drills.core.items import ItemSet, Kind, Target
+from drills.core.items import Target
 from drills.core.plans import SpacingPolicy, SpacingSettings
-from drills.core.records import Attempt, Trial
+from drills.core.records import Trial
 from drills.schedule.forgetting import Forgetting, Recall, fit
-
-# Older answers tell less of how this person forgets now.
-RECALLS_WITHIN_DAYS = 365
+from drills.schedule.rungs import Climb, Key, Rungs
 
 
 class Gaps(Protocol):
@@ -65,81 +63,6 @@ class FittedGaps:
         return f" Gap fitted to {self.forgetting.recalls} answers after a pause."
 
 
-class _Record:
-    """A target's trials folded, one by one as they come: years of them have to take no time.
-
-    run: unaided successes in a row.   since_climb: those of the run not yet used for a rung.
-    needed: successes that the hardest-to-trust trial of the run asks for.
-    day: of the trial folded last; on one day there is at most one rung up and one fall, so that
-    massed trials are one lesson.   last: the newest day.
-    """
-
-    __slots__ = (
-        *("rung", "run", "since_climb", "needed"),
-        *("day", "climbed", "fell", "last", "newest"),
-    )
-
-    def __init__(self, trial: Trial, day: date) -> None:
-        self.rung = -1
-        self.run = 0
-        self.since_climb = 0
-        self.needed = 1
-        self.day = day
-        self.climbed = False
-        self.fell = False
-        self.last = day
-        self.newest = trial
-
-    def recall(self, day: date, first: Attempt, trial: Trial) -> Recall:
-        """The first answer of `day`, after the days since the newest one."""
-        return Recall(
-            rung=self.rung,
-            gap_days=(day - self.last).days,
-            right=first.right and first.cue_level == 0,
-            effective_k=trial.asked.effective_k,
-        )
-
-    def begin(self, day: date) -> None:
-        """The first trial of another day comes next."""
-        self.day = day
-        if day > self.last:  # noqa: PLR1730 - a call for each of years of trials
-            self.last = day
-        self.climbed = self.fell = False
-
-    def take(self, trial: Trial, first: Attempt, settings: SpacingSettings) -> None:
-        self.newest = trial
-        if first.right and first.cue_level == 0:
-            self.run += 1
-            self.since_climb += 1
-            of_trial = run_needed(trial, settings)
-            if self.since_climb == 1 or of_trial > self.needed:
-                self.needed = of_trial
-            if not self.climbed and self.since_climb >= self.needed:
-                self.rung = min(self.rung + 1, len(settings.ladder_days) - 1)
-                self.climbed, self.since_climb = True, 0
-            return
-        self.run = self.since_climb = 0
-        # Right after asking for help is no failure, but it ends the run.
-        if not first.right and not self.fell:
-            self.rung = max(self.rung - settings.steps_back, min(self.rung, 0))
-            self.fell = True
-
-
-def run_needed(trial: Trial, settings: SpacingSettings) -> int:
-    """Unaided successes in a row that beat guessing on such a trial; 1 when a person scores it.
-
-    An item that its words alone decide says nothing of grammar, so it asks for the longest run.
-    """
-    asked = trial.asked
-    if asked.kind is Kind.GESTURE:
-        return 1
-    if asked.effective_k <= 2:
-        return settings.run_two_options
-    if asked.effective_k == 3:
-        return settings.run_three_options
-    return settings.run_four_options
-
-
 def standing(
     target: Target,
     trials: Sequence[Trial],
@@ -169,12 +92,18 @@ def standings(
     trials without a first response.
     A trial dated after today, left by a clock that was wrong, counts as today's.
     """
-    records, recalls = _folded(trials, settings, turns_at_hour=day_turns_at_hour, today=today)
-    gaps = _gaps(recalls, settings)
-    return tuple(
-        _due(target, records.get((target.kind, target.name, target.group)), gaps, today=today)
-        for target in dict.fromkeys(targets)
-    )
+    rungs = Rungs(settings, day_turns_at_hour=day_turns_at_hour, today=today)
+    rungs.take(trials)
+    return standings_of(rungs, targets, settings=settings, today=today)
+
+
+def standings_of(
+    rungs: Rungs, targets: Iterable[Target], *, settings: SpacingSettings, today: date
+) -> tuple[Due, ...]:
+    """The same from trials that are folded already, by the same settings and for the same day."""
+    gaps = _gaps(rungs.recalls, settings)
+    days_of = [gaps.days(rung) for rung in range(len(settings.ladder_days))]
+    return _Told(days_of, gaps.told, today).of(rungs.climbs, dict.fromkeys(targets))
 
 
 def _gaps(recalls: Iterable[Recall], settings: SpacingSettings) -> Gaps:
@@ -183,73 +112,53 @@ def _gaps(recalls: Iterable[Recall], settings: SpacingSettings) -> Gaps:
     return FittedGaps(forgetting=fit(recalls, settings))
 
 
-_Key = tuple[Kind, str, str]
-"""A target as a plain tuple: the many look-ups of years of trials are faster by it."""
+class _Told:
+    """Makes each standing; days that many targets share are made once."""
 
+    def __init__(self, gap_days: Sequence[int], told: str, today: date) -> None:
+        self._gap_days = gap_days
+        self._told = told
+        self._today = today
+        self._number = today.toordinal()
+        self._dates: dict[int, date] = {}
 
-def _folded(
-    trials: Iterable[Trial], settings: SpacingSettings, *, turns_at_hour: int, today: date
-) -> tuple[Mapping[_Key, _Record], Sequence[Recall]]:
-    """Every practised target's record, and the answers to which gaps can be fitted."""
-    records: dict[_Key, _Record] = {}
-    recalls: list[Recall] = []
-    gaps_are_fitted = settings.policy is SpacingPolicy.FITTED
-    oldest = today - timedelta(days=RECALLS_WITHIN_DAYS)
-    turn = timedelta(hours=turns_at_hour)
-    for trial in trials:
-        asked = trial.asked
-        attempts = trial.attempts
-        if asked.item_set is not ItemSet.TREATED or not attempts:
-            continue
-        first = attempts[0]
-        # Only a tick can keep a first response from counting.
-        if first.ticks and not trial.counts:
-            continue
-        at = trial.started_at
-        day = at.date() if at.hour >= turns_at_hour else (at - turn).date()
-        if day > today:  # noqa: PLR1730 - a call for each of years of trials
-            day = today
-        target = asked.target
-        key = (target.kind, target.name, target.group)
-        record = records.get(key)
-        if record is None:
-            records[key] = record = _Record(trial, day)
-        elif day != record.day:
-            if gaps_are_fitted and day > record.last >= oldest and record.rung >= 0:
-                recalls.append(record.recall(day, first, trial))
-            record.begin(day)
-        record.take(trial, first, settings)
-    return records, recalls
+    def of(self, climbs: Mapping[Key, Climb], targets: Iterable[Target]) -> tuple[Due, ...]:
+        return tuple(
+            self._due(target, climbs.get((target.kind, target.name, target.group)))
+            for target in targets
+        )
 
+    def _due(self, target: Target, climb: Climb | None) -> Due:
+        if climb is None:
+            reason = "New: not met yet."
+            return Due(target=target, day=self._today, rung=-1, run=0, last=None, reason=reason)
+        rung, run, last = climb.rung, climb.run, climb.last
+        due = last + self._gap_days[rung if rung > 0 else 0]
+        how = _how(run, climb.right, self._number - last)
+        whether = "Due" if due <= self._number else "Not yet due"
+        return Due(
+            target=target,
+            day=self._dates.get(due) or self._date(due),
+            rung=rung,
+            run=run,
+            last=self._dates.get(last) or self._date(last),
+            reason=f"{whether}: {how}{self._told}",
+        )
 
-def _due(target: Target, record: _Record | None, gaps: Gaps, *, today: date) -> Due:
-    if record is None:
-        return Due(target=target, day=today, rung=-1, run=0, last=None, reason="New: not met yet.")
-    day = record.last + timedelta(days=gaps.days(record.rung))
-    return Due(
-        target=target,
-        day=day,
-        rung=record.rung,
-        run=record.run,
-        last=record.last,
-        reason=_reason(record, day=day, today=today) + gaps.told,
-    )
+    def _date(self, number: int) -> date:
+        self._dates[number] = made = date.fromordinal(number)
+        return made
 
 
 _ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
 
 
-def _reason(record: _Record, *, day: date, today: date) -> str:
-    run, first = record.run, record.newest.first
-    ago = (today - record.last).days
-    when = "today" if ago == 0 else "yesterday" if ago == 1 else f"{ago} days ago"
+def _how(run: int, right: bool, ago: int) -> str:
+    """right: the newest first response, with help or without.   ago: days since it."""
+    when = f"{ago} days ago" if ago > 1 else "yesterday" if ago else "today"
     if run >= 2:
         ordinal = _ORDINALS[run] if run < len(_ORDINALS) else f"number {run}"
-        how = f"last right alone {when}, {ordinal} in a row."
-    elif run == 1:
-        how = f"last right alone {when}."
-    elif first is not None and first.right:
-        how = f"last right with help {when}."
-    else:
-        how = f"last missed {when}, so it comes sooner."
-    return f"{'Due' if day <= today else 'Not yet due'}: {how}"
+        return f"last right alone {when}, {ordinal} in a row."
+    if run == 1:
+        return f"last right alone {when}."
+    return f"last right with help {when}." if right else f"last missed {when}, so it comes sooner."

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import exp, log
 from random import Random
 
@@ -28,7 +27,7 @@ def answers(rng: Random, count: int, times: float, k: int = 2) -> list[Recall]:
         gap = max(1, round(LADDER[rung] * rng.uniform(0.5, 2.5)))
         blank = Recall(rung=rung, gap_days=gap, right=True, effective_k=k)
         right = rng.random() < chance_right(blank, LADDER[rung] * times, SETTINGS.retention)
-        recalls.append(replace(blank, right=right))
+        recalls.append(blank._replace(right=right))
     return recalls
 
 

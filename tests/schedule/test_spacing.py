@@ -14,7 +14,8 @@ from drills.core.gestures import Tick
 from drills.core.items import ItemSet, Target
 from drills.core.plans import SpacingSettings
 from drills.core.records import Trial
-from drills.schedule.spacing import LadderGaps, run_needed, standing, standings
+from drills.schedule.rungs import run_needed
+from drills.schedule.spacing import LadderGaps, standing, standings
 from tests.measures.made import ACTIVE, MONDAY, PASSIVE, WAVE, asked, trial
 
 SETTINGS = SpacingSettings()
