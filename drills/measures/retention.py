@@ -82,7 +82,10 @@ def recalls_of(
     day_turns_at_hour: int,
     key: Callable[[Trial], str] = lambda trial: str(trial.asked.target),
 ) -> list[Recall]:
-    """One test a trial that counts and did not begin with help.   key: what is held to be the same."""
+    """One test a trial that counts and did not begin with help.
+
+    key: what is held to be the same.
+    """
     return [
         Recall(
             key=key(trial),
