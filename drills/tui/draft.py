@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from drills.core.plans import Plan
 from drills.core.problems import Failure
@@ -50,6 +51,12 @@ class Draft:
         if self._judged != self.plan:
             self._judged, self._faults = self.plan, self._desk.faults(self.plan)
         return self._faults
+
+    @property
+    def is_as_suggested(self) -> bool:
+        """The suggestion and nothing else; no suggestion speaks of whom to call."""
+        alike = replace(self.plan, safety=self.began.safety)
+        return self.suggestion is not None and alike == self.began != self.before
 
     @property
     def standing(self) -> str:

@@ -42,7 +42,7 @@ class TherapistCalendarScreen(RoomScreen[None]):
         except DrillsError as error:
             self.say(("The calendar cannot be shown.", str(error)))
         else:
-            self.say(calendar_lines(digest))
+            self.say(calendar_lines(digest, self.room.home.plan.dose.minutes_per_session))
 
 
 def _newest(room: Room) -> Digest:
@@ -51,13 +51,13 @@ def _newest(room: Room) -> Digest:
     return room.home.digest(today, today)
 
 
-def calendar_lines(digest: Digest) -> tuple[str, ...]:
-    """A paragraph a day."""
+def calendar_lines(digest: Digest, minutes: int) -> tuple[str, ...]:
+    """A paragraph a day.   minutes: of a session, as the plan has them."""
     calendar = digest.calendar
     if calendar is None:
         return (NOTHING,)
     lines = [
-        "Each practice moves these days. The patient sees the minutes on the first screen.",
+        f"Each practice moves these days. The first screen says: about {minutes} minutes.",
         calendar_wording.pace(calendar.days),
     ]
     for planned in calendar.days:

@@ -83,7 +83,6 @@ class TherapistChangesScreen(RoomScreen[bool]):
     def _used(self, filled: Filled) -> str | None:
         draft = self._draft
         suggestion = draft.suggestion
-        is_as_suggested = suggestion is not None and draft.plan == draft.began
         try:
             prescribe(
                 self.room.home,
@@ -92,7 +91,7 @@ class TherapistChangesScreen(RoomScreen[bool]):
                 why=filled.values["why"],
                 changes=[str(change) for change in draft.changes],
                 suggestion=suggestion,
-                answer=Answer.ACCEPTED if is_as_suggested else Answer.CHANGED,
+                answer=Answer.ACCEPTED if draft.is_as_suggested else Answer.CHANGED,
             )
         except DrillsError as error:
             return str(error)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from textual.app import ComposeResult
 
 from drills.core.kinds import Kind
+from drills.core.plans import BlockPlan
 from drills.core.settings import Section
 from drills.digest.wording import KINDS
 from drills.practice.editing import MOST_BLOCKS, block_line, new_block, value_of, with_block
@@ -55,7 +56,10 @@ class TherapistPlanScreen(RoomScreen[bool]):
     def _show(self) -> None:
         draft = self._draft
         rows = [
-            (f"block {at}", f"Block {at + 1}: {block_line(block, draft.labels)}")
+            (
+                f"block {at}",
+                f"Block {at + 1}: {block_line(block, draft.labels)}{_is_new(block, draft)}",
+            )
             for at, block in enumerate(draft.plan.blocks)
         ]
         if len(draft.plan.blocks) < MOST_BLOCKS:
@@ -113,6 +117,10 @@ class TherapistPlanScreen(RoomScreen[bool]):
             self._see()
         elif choice == LEAVE:
             self.done(False)
+
+
+def _is_new(block: BlockPlan, draft: Draft) -> str:
+    return "" if block in draft.before.blocks else "   (changed)"
 
 
 def _section_line(section: Section, draft: Draft) -> str:

@@ -46,10 +46,12 @@ class TherapistSuggestionScreen(RoomScreen[bool]):
 
     @property
     def _answers(self) -> list[tuple[str, str]]:
+        has_changes = bool(self._suggestion.changes)
         accept = [(ACCEPT, "Accept: see what changes, then put it in force")]
+        alter = "open the plan with this in it, and alter it"
         return [
-            *(accept if self._suggestion.changes else []),
-            (CHANGE, "Change: open the plan with this in it, and alter it"),
+            *(accept if has_changes else []),
+            (CHANGE, f"Change: {alter if has_changes else 'open the plan, and say what'}"),
             (IGNORE, "Ignore: leave the plan as it is, and keep that with the reason"),
         ]
 
@@ -84,7 +86,9 @@ class TherapistSuggestionScreen(RoomScreen[bool]):
         except DrillsError as error:
             self.trouble(str(error))
             return
-        screen = TherapistChangesScreen if key == ACCEPT else TherapistPlanScreen
+        # What keeps the plan from being used is mended in the plan, also where it is older.
+        is_ready = key == ACCEPT and not draft.faults
+        screen = TherapistChangesScreen if is_ready else TherapistPlanScreen
         self.app.push_screen(screen(self.room, draft), self._answered)
 
     def _answered(self, is_in_force: bool | None) -> None:

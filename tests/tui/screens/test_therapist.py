@@ -14,7 +14,7 @@ from textual.widgets import Input
 from drills import wiring
 from drills.core.kinds import Kind
 from drills.core.material import Material
-from drills.core.plans import BlockPlan, Plan
+from drills.core.plans import BlockPlan, CueDirection, Plan
 from drills.core.problems import Failure
 from drills.core.records import Observation, Topic, latest_trials
 from drills.core.therapist import Answer, Decision, SecondScore, TherapistEntry, TherapistNote
@@ -32,7 +32,7 @@ PLAN = Plan(
     version=1,
     locale="en-US",
     blocks=(
-        BlockPlan(kind=Kind.MATCH, names=("active", "full-passive"), trials=4),
+        BlockPlan(kind=Kind.MATCH, names=("active", "full-passive"), trials=12),
         BlockPlan(kind=Kind.CLOZE, names=("C3",), trials=2),
         BlockPlan(kind=Kind.QUESTION, names=("who-did-what",), trials=2),
         BlockPlan(kind=Kind.GESTURE, names=("wave", "stop"), trials=6),
@@ -481,3 +481,106 @@ async def test_without_a_folder_the_plan_cannot_be_changed_and_it_says_so(
         await player.press("2")
         await open_part(player, "plan")
         await player.until_text("There is no practice folder")
+
+
+# Suggestions
+
+
+async def to_suggestion(player: Player) -> None:
+    """The first one: the passive is below guessing, so its help is to come first."""
+    await open_part(player, "suggestions")
+    await player.until_text("Begin Passive with by: the doer comes last with all the help")
+    await player.press("1")
+    await player.until_text("What would change:")
+
+
+async def sign(player: Player, why: str) -> None:
+    """Why and who, then the thing to do with it."""
+    await player.until_screen("FormScreen")
+    await write(player, why)
+    await player.press("enter")
+    await write(player, "Sam")
+    await player.press("enter", "enter")
+
+
+async def test_an_accepted_suggestion_is_version_2_on_disk_with_its_record(
+    material: Material, tmp_path: Path, practised: MemoryRecords
+) -> None:
+    async with therapist(material, tmp_path, practised) as player:
+        await to_suggestion(player)
+        for said in ("Evidence: ", "Rule: ", "before: least-to-most", "after:  most-to-least"):
+            assert said in player.text
+        assert not plan_path(tmp_path).exists()
+        await player.press("1")
+        await player.until_text("No fault is found in it.")
+        await player.press("k")
+        await sign(player, "reversals")
+        await player.until_screen("TherapistSuggestionsScreen")
+        await player.until_text("Accepted by Sam, version 1 to 2.")
+    plan = wiring.read_plan(plan_path(tmp_path))
+    assert plan.version == 2
+    assert plan.blocks[0].cues is CueDirection.MOST_TO_LEAST
+    assert plan.blocks[1:] == PLAN.blocks[1:]
+    (decision,) = kept(tmp_path)
+    assert isinstance(decision, Decision)
+    assert (decision.answer, decision.by, decision.why) == (Answer.ACCEPTED, "Sam", "reversals")
+    assert (decision.plan_version_before, decision.plan_version_after) == (1, 2)
+    assert decision.rule
+    assert decision.evidence.startswith("Right alone ")
+
+
+async def test_a_suggestion_that_is_altered_is_kept_as_changed(
+    material: Material, tmp_path: Path, practised: MemoryRecords
+) -> None:
+    async with therapist(material, tmp_path, practised) as player:
+        await to_suggestion(player)
+        await player.press("2")
+        await player.until_text("(changed)")
+        await player.press("1")
+        await player.until_text("cues: most-to-least")
+        await player.press("3")
+        await write(player, "9")
+        await player.press("enter")
+        await player.until_text("trials: 9")
+        await player.press("escape")
+        await player.until_text("2 changes. No fault.")
+        await player.press("s")
+        await player.until_text("block 1, trials")
+        await player.press("k")
+        await sign(player, "shorter")
+        await player.until_text("Plan changed by Sam, version 1 to 2.")
+    plan = wiring.read_plan(plan_path(tmp_path))
+    assert (plan.blocks[0].trials, plan.blocks[0].cues) == (9, CueDirection.MOST_TO_LEAST)
+    (decision,) = kept(tmp_path)
+    assert isinstance(decision, Decision)
+    assert decision.answer is Answer.CHANGED
+
+
+async def test_an_ignored_suggestion_leaves_the_plan_and_does_not_come_back(
+    material: Material, tmp_path: Path, practised: MemoryRecords
+) -> None:
+    async with therapist(material, tmp_path, practised) as player:
+        await to_suggestion(player)
+        await player.press("3")
+        await sign(player, "seen it")
+        await player.until_text("Ignored by Sam, version 1.")
+        assert "Begin Passive with by" not in player.text
+        assert player.home.plan == PLAN
+    assert not plan_path(tmp_path).exists()
+    (decision,) = kept(tmp_path)
+    assert isinstance(decision, Decision)
+    assert (decision.answer, decision.why) == (Answer.IGNORED, "seen it")
+
+
+async def test_a_suggestion_that_is_left_stays_open(
+    material: Material, tmp_path: Path, practised: MemoryRecords
+) -> None:
+    async with therapist(material, tmp_path, practised) as player:
+        await to_suggestion(player)
+        await player.press("1")
+        await player.until_text("No fault is found in it.")
+        await player.press("escape")
+        await player.until_text("What would change:")
+        await player.press("escape")
+        await player.until_text("Begin Passive with by")
+    assert not kept(tmp_path)
