@@ -127,10 +127,7 @@ class Ledger:
         return self._reader.backwards() if newest_first else self._reader.entries(None, None)
 
     def history(self, *, since: datetime | None = None) -> Sequence[Trial]:
-        """Each trial as last kept, of the sessions opened from `since` on, oldest first.
-
-        Without sentence, words, options and answer, so that no file is read again. Raises: Failure.
-        """
+        """As the protocol says, so that hardly a session's file is read.   Raises: Failure."""
         with self._guard:
             return self._reader.history(since)
 
