@@ -1,10 +1,10 @@
-"""`drills digest`: the week's digest as text, page, JSON or CSV."""
+"""`drills digest`: the digest of a week or of a course as text, page, JSON or CSV."""
 
 from __future__ import annotations
 
 import argparse
 import sys
-from datetime import timedelta
+from datetime import date, timedelta
 from pathlib import Path
 
 from drills import wiring
@@ -20,6 +20,9 @@ def add(digest: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
         "--from", dest="first", type=day, metavar="DAY", help="first day (six days ago)"
     )
     digest.add_argument("--to", dest="last", type=day, metavar="DAY", help="last day (today)")
+    digest.add_argument(
+        "--course", action="store_true", help="the whole course, from the first record to today"
+    )
     digest.add_argument("--format", choices=FORMATS, help="text if not given")
     digest.add_argument("--out", metavar="FILE", help="write to a file (else to the terminal)")
     digest.add_argument(
@@ -31,24 +34,16 @@ def add(digest: argparse.ArgumentParser, _: argparse.ArgumentParser) -> None:
 
 
 def write_digest(options: argparse.Namespace) -> int:
-    if options.week and (options.first or options.last):
-        raise BadInput("Give --week, or --from and --to, not both.")
+    ways = (options.week, options.first or options.last, options.course)
+    if sum(map(bool, ways)) > 1:
+        raise BadInput("Give --week, or --from and --to, or --course, only one of them.")
     if bool(options.first) != bool(options.last):
         raise BadInput("Give both --from and --to.")
     home = wiring.home(wiring.practice_folder(options.folder), speak=False)
     try:
         if options.seal:
             check_sealing(home.plan, options.out, options.format)
-        if options.week:
-            first, last = range_of_week(options.week)
-        elif options.first:
-            first, last = options.first, options.last
-            if first > last:
-                raise BadInput(f"--from {first} is after --to {last}. Change them round.")
-        else:
-            last = home.day()
-            first = last - timedelta(days=6)
-        digest = home.digest(first, last)
+        digest = home.course() if options.course else home.digest(*_days(options, home.day()))
     finally:
         home.close()
     if options.seal:
@@ -56,6 +51,17 @@ def write_digest(options: argparse.Namespace) -> int:
     else:
         deliver(render(digest, options.format or "text"), options.out)
     return 0
+
+
+def _days(options: argparse.Namespace, today: date) -> tuple[date, date]:
+    """The first and the last day asked for; the last seven days when none was."""
+    if options.week:
+        return range_of_week(options.week)
+    if not options.first:
+        return today - timedelta(days=6), today
+    if options.first > options.last:
+        raise BadInput(f"--from {options.first} is after --to {options.last}. Change them round.")
+    return options.first, options.last
 
 
 def deliver(text: str, out: str | None) -> None:

@@ -14,6 +14,7 @@ from drills.digest import (
     wording,
 )
 from drills.digest.folding import WIDTH, fold, section
+from drills.digest.outcomes import Phase
 from drills.digest.text_checks import checks
 from drills.digest.text_gestures import gestures
 from drills.digest.text_suggestions import suggestions
@@ -33,20 +34,25 @@ def render_text(digest: Digest) -> str:
 
 
 def _parts(digest: Digest) -> Iterator[Iterator[str]]:
+    course = digest.course
     yield _head(digest)
     yield section("LOOK AT FIRST", _alerts(digest))
     yield section("PRACTICE AGAINST PLAN", _dose(digest))
+    if course is not None:
+        # Of a course the outcome comes before how practice went.
+        yield from _checks(digest)
     yield section("SENTENCES AND WORDS", _words(digest))
     if digest.grids:
         yield section(question_wording.GRID_TITLE.upper(), _grids(digest))
     yield section("WRONG FIRST ANSWERS", _errors(digest))
     if digest.dose.trials:
         yield section(pattern_wording.TITLE.upper(), _patterns(digest))
-    if digest.checks is not None:
-        yield section(check_wording.TITLE.upper(), checks(digest.checks))
+    if course is None:
+        yield from _checks(digest)
     if week_wording.kept_rows(digest.kept):
         yield section(week_wording.KEPT_TITLE.upper(), _kept(digest))
-    yield section(calendar_wording.TITLE.upper(), _to_come(digest))
+    if course is None or course.phase is not Phase.MAINTENANCE:
+        yield section(calendar_wording.TITLE.upper(), _to_come(digest))
     yield section("GESTURES", gestures(digest))
     if digest.trends:
         yield section(week_wording.TREND_TITLE.upper(), _trends(digest))
@@ -54,6 +60,11 @@ def _parts(digest: Digest) -> Iterator[Iterator[str]]:
         yield section("SUGGESTIONS", suggestions(digest))
     yield section("DATA QUALITY", _quality(digest))
     yield iter(["", *fold(wording.FOOT, indent=0, hang=0)])
+
+
+def _checks(digest: Digest) -> Iterator[Iterator[str]]:
+    if digest.checks is not None:
+        yield section(check_wording.TITLE.upper(), checks(digest.checks))
 
 
 def _head(digest: Digest) -> Iterator[str]:
@@ -78,8 +89,8 @@ def _alerts(digest: Digest) -> Iterator[str]:
             yield from fold(f"! {wording.alert(alert)}")
         if rule:
             yield from fold(rule, indent=4)
-    for note in digest.notes:
-        yield from fold(f"Note, {wording.day(note.day)}: {note.text}")
+    for when, text in wording.notes(digest):
+        yield from fold(f"Note, {when}: {text}")
 
 
 def _dose(digest: Digest) -> Iterator[str]:
@@ -111,7 +122,7 @@ def _words(digest: Digest) -> Iterator[str]:
         return
     yield from fold(
         "Right alone [95% interval], against guessing (1 in 2 unless told; not told: guessing "
-        "could give it), mean help (0 is none), change in points from the days before."
+        f"could give it), mean help (0 is none), change in points from {_before(digest)}."
     )
     told = [line for line in digest.word_lines if line.unaided.of >= FEWEST_FOR_PERCENT]
     for kind in dict.fromkeys(line.kind for line in digest.word_lines):
@@ -128,6 +139,12 @@ def _words(digest: Digest) -> Iterator[str]:
             yield from fold(f"too few to tell: {'; '.join(few)}.", indent=4)
     if any(line.detection is not None for line in digest.word_lines):
         yield from fold(question_wording.YES_AND_NO)
+
+
+def _before(digest: Digest) -> str:
+    if digest.course is None:
+        return "as many days before"
+    return "the first days of practice to the last"
 
 
 def _brief(line: Line) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from math import floor
 
 from drills.core.items import Foil, ItemSet, Kind
@@ -9,7 +10,7 @@ from drills.core.records import CloseReason
 
 # Said through this module as well, which text and page ask for every word.
 from drills.digest import flag_words
-from drills.digest.plain import KEEP, day, day_and_year, inert, kept
+from drills.digest.plain import KEEP, day, day_and_year, inert, kept, span
 from drills.digest.values import (
     FEWEST_FOR_PERCENT,
     Change,
@@ -139,6 +140,20 @@ def verdict(line: Line) -> str:
     if line.verdict is None or line.chance is None:
         return "nothing to guess"
     return f"{VERDICTS[line.verdict]} {_odds(line)}"
+
+
+def notes(digest: Digest) -> list[tuple[str, str]]:
+    """(when, what): what was noted in the same words several times is told once."""
+    alike: dict[str, list[date]] = {}
+    for note in digest.notes:
+        alike.setdefault(inert(note.text), []).append(note.day)
+    return [
+        (
+            day(on[0]) if len(on) == 1 else f"{len(on)} times, {span(on[0], on[-1])}",
+            text,
+        )
+        for text, on in alike.items()
+    ]
 
 
 def brief_verdict(line: Line) -> str:

@@ -213,6 +213,12 @@ class Home(Reading):
 
         return digest_of(self, first, last)
 
+    def course(self) -> Digest:
+        """The digest of the whole course, from the first record to today."""
+        from drills.practice.digesting import course_of  # noqa: PLC0415 - see above
+
+        return course_of(self)
+
     def close(self) -> None:
         self.voice.close()
         self.records.close()
