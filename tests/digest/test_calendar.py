@@ -55,8 +55,11 @@ def test_many_targets_of_one_name_are_one_line_and_each_has_its_reason_in_the_js
 
 def test_the_page_tells_the_same_and_escapes_it() -> None:
     page = render(planned(), "html")
-    assert "about 25 minutes in 2 sessions" in page
-    assert "Passive &lt;b&gt; (contact): Due for 4 days" in page
+    assert "about 25 minutes in 2 sessions: pictures 3, gesture 2; 1 due wait." in page
+    labelled = digest(labels={PASSIVE.name: "Passive <b>"})
+    page = render(replace(planned(), upcoming=labelled.upcoming), "html")
+    assert "Passive &lt;b&gt;\xa01\xa0(1\xa0wait)" in page
+    assert "Passive <b>" not in page
 
 
 def test_json_and_csv_hold_the_numbers() -> None:

@@ -196,14 +196,14 @@ def test_what_is_due_says_when_and_why_and_what_was_put_off():
         "Mon 30 Nov, missing word: Place words 1 (new) Wed 2 Dec, pictures: Active sentences 1"
     ) in text
     assert (
-        "Mon 30 Nov Passive sentences, pictures contact 0 Mon 23 Nov Wed 25 Nov "
-        "Place words, missing word not met yet"
+        "Mon 30 Nov, open since Wed 25 Nov Passive sentences 1; Place words 1 (new). "
+        "Wed 2 Dec Active sentences 1."
     ) in page
     assert due["match/active/contact"]["reason"] == (
         "right alone in a row: contact 10; last on Tue 24 Nov"
     )
     for form in (text, page):
-        assert "As it stands now; each practice moves these days." in form
+        assert "As it stands now: each practice moves these days." in form
         assert "nothing due" not in form
         assert "Thu 3 Dec" not in form
 

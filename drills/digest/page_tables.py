@@ -1,0 +1,131 @@
+"""What the page's tables and captions say beside the charts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+
+from drills.core.kinds import Kind
+from drills.digest import wording
+from drills.digest.check_wording import FIRST_SHOWN, LAST_SHOWN
+from drills.digest.checks import CheckLine, Checks
+from drills.digest.figure_wording import signed_two
+from drills.digest.flag_values import Alert
+from drills.digest.keeping import Kept
+from drills.digest.plain import day, inert, kept
+from drills.digest.spans import CueWeeks
+from drills.digest.suggestion_wording import SuggestionRow, suggestion_rows
+from drills.digest.values import FEWEST_FOR_PERCENT, Digest
+from drills.digest.wording import BRIEF, percent_span
+from drills.measures.missing import Missing
+from drills.measures.retention import Retained
+
+MOST_CHARTS = 4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckDay:
+    """One column of the table of checks.   days: several where it stands for what is left out."""
+
+    told: str
+    days: tuple[date, ...]
+
+    def of(self, line: CheckLine) -> str:
+        """`7/10`; `-` where the construction was not checked."""
+        if len(self.days) > 1:
+            return ""
+        for point in line.points:
+            if point.day in self.days:
+                return f"{point.right.right}/{point.right.of}"
+        return "-"
+
+
+def check_days(checks: Checks) -> list[CheckDay]:
+    """The first days and the last ones of all constructions; how many lie between."""
+    days = sorted({point.day for line in checks.lines for point in line.points})
+    columns = [CheckDay(told=day(each).split(" ", 1)[1], days=(each,)) for each in days]
+    between = len(days) - FIRST_SHOWN - LAST_SHOWN
+    if between <= 1:
+        return columns
+    left_out = CheckDay(told=f"{between} more", days=tuple(days[FIRST_SHOWN:-LAST_SHOWN]))
+    return [*columns[:FIRST_SHOWN], left_out, *columns[-LAST_SHOWN:]]
+
+
+def newest(line: CheckLine) -> str:
+    """`40 to 89%, not told`."""
+    point = line.points[-1]
+    span = percent_span(point.right, point.interval)
+    return (
+        f"{kept(span)}{'%' if point.right.of >= FEWEST_FOR_PERCENT else ''}, {BRIEF[point.verdict]}"
+    )
+
+
+def cue_lines(weeks: Sequence[CueWeeks]) -> list[CueWeeks]:
+    """Those which needed most help in their newest week, in the order they have.
+
+    Gestures are told with their scores; of each only few trials come in a week.
+    """
+    words = [line for line in weeks if line.kind is not Kind.GESTURE and _levels(line)]
+    most = sorted(words, key=lambda line: -_levels(line)[-1])[:MOST_CHARTS]
+    return [line for line in words if any(line is each for each in most)]
+
+
+def _levels(line: CueWeeks) -> list[float]:
+    return [week.use.mean_level for week in line.weeks if week.use.mean_level is not None]
+
+
+def cue_told(line: CueWeeks) -> str:
+    """`3.1, now 2.5`; the first and the last week with trials."""
+    told = [wording.mean(level) for level in _levels(line)]
+    return kept(f"{told[0]}, now {told[-1]}" if len(told) > 1 else told[0])
+
+
+def kept_series(of: Kept) -> list[tuple[str, Sequence[Retained]]]:
+    """Sentences and words, and gestures, where anything was given on two days."""
+    both = (("sentences and words", of.words), ("gestures", of.gestures))
+    return [(name, kept_) for name, kept_ in both if any(each.share.of for each in kept_)]
+
+
+def trends_told(digest: Digest) -> dict[tuple[Kind, str], str]:
+    """`+0.21 in 24 sessions` by kind and name; too few sessions are told of in the text form."""
+    return {
+        (line.kind, line.name): "even"
+        if isinstance(line.trend.tau, Missing)
+        else kept(f"{signed_two(line.trend.tau)} in {line.sessions} sessions")
+        for line in digest.trends
+        if not isinstance(line.trend, Missing)
+    }
+
+
+def flagged(digest: Digest) -> set[str]:
+    """The evidence that flags have told already."""
+    return {inert(alert.evidence) for alert in digest.alerts}
+
+
+def suggested(digest: Digest) -> list[tuple[str, list[SuggestionRow]]]:
+    """Neighbours with one rule together; no rule where the flags have told it already."""
+    told = flagged(digest)
+    rows = suggestion_rows(digest.suggestions)
+    return [
+        ("" if all(row.evidence in told for row in alike) else rule, alike)
+        for rule, alike in ((rule, list(rows)) for rule, rows in groupby(rows, key=_rule))
+    ]
+
+
+def _rule(row: SuggestionRow) -> str:
+    return row.rule
+
+
+def by_rule(alerts: Sequence[Alert]) -> list[tuple[str, list[Alert]]]:
+    """Neighbours that one rule made fire together, so that it is told once."""
+    return [(rule, list(of_rule)) for rule, of_rule in groupby(alerts, key=wording.rule)]
+
+
+def quality_told(digest: Digest) -> str:
+    """What is there, then what there is none of."""
+    rows = wording.quality(digest)
+    told = "; ".join(f"{name}: {value}" for name, value in rows if value != "0")
+    none = ", ".join(name[:1].lower() + name[1:] for name, value in rows if value == "0")
+    return f"{told}. None: {none}." if none else f"{told}."
