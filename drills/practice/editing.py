@@ -67,7 +67,8 @@ def told(value: object) -> str:
     if isinstance(value, StrEnum):
         return value.value
     if isinstance(value, float):
-        return f"{value:g}"
+        short = f"{value:g}"
+        return short if float(short) == value else repr(value)
     if isinstance(value, tuple):
         return ", ".join(told(each) for each in value) or NONE
     return str(value) or NONE

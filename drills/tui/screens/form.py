@@ -32,12 +32,16 @@ _TAB = Hint(key="", shown="Tab", label="to the lines and the choices")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
-    """One line to write on.   says: what it is for.   needed: it may not stay empty."""
+    """One line to write on.
+
+    says: what it is for.   needed: it may not stay empty.   most: letters that it holds.
+    """
 
     key: str
     says: str
     value: str = ""
     needed: bool = False
+    most: int = MOST_CHARACTERS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,7 +96,7 @@ class FormScreen(RoomScreen[Filled | None]):
                     line.value,
                     id=f"line-{line.key}",
                     classes="-written",
-                    max_length=MOST_CHARACTERS,
+                    max_length=line.most,
                     select_on_focus=self._is_short,
                     compact=True,
                 )

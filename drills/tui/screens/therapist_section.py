@@ -13,7 +13,8 @@ from drills.core.settings import Section, Setting
 from drills.practice.editing import limits, read_value, told, value_of, with_value
 from drills.tui.draft import Draft
 from drills.tui.room import Room
-from drills.tui.screens.form import Filled, FormScreen, Line
+from drills.tui.screens.form import MOST_CHARACTERS, Filled, FormScreen, Line
+from drills.tui.screens.note import one_line
 from drills.tui.screens.pick import PickScreen
 from drills.tui.screens.room import BACK, Hints, RoomScreen
 from drills.tui.widgets.key_bar import Hint
@@ -118,7 +119,11 @@ class TherapistSectionScreen(RoomScreen[None]):
         )
 
     def _ask(self, setting: Setting, value: object) -> None:
+        shown = "" if value == "" else told(value)
+
         def wrong(filled: Filled) -> str | None:
+            if filled.values["value"] == one_line(shown):
+                return None  # also a text of several lines, which one line cannot hold
             try:
                 self._set(setting, read_value(setting, value, filled.values["value"]))
             except BadInput as error:
@@ -134,7 +139,8 @@ class TherapistSectionScreen(RoomScreen[None]):
                     Line(
                         key="value",
                         says=f"{setting.says}{span and f' ({span})'}",
-                        value="" if value == "" else told(value),
+                        value=shown,
+                        most=max(MOST_CHARACTERS, int(setting.high)),
                     ),
                 ),
                 actions=(("take", "Take this"),),
