@@ -16,8 +16,9 @@ class FlagSettings:
     drop_weeks: before the range, that are the level of before.
     times_slower: the median wait of the last third against the first.
     old_act_percent: of gestures not right, those with an earlier act, from which chance is asked.
-    cue_weeks, cue_help: so many weeks, each with a mean help above that, and the last not below
-    the first.   flat_points: a rise that is still possible forbids to speak of no rise.
+    cue_weeks, cue_help, cue_fall: so many weeks, each with a mean help above that, and the last
+    less than cue_fall below the first.   fewest_flat_sessions, flat_points: from the first half of
+    so many sessions to the last half a rise of so many points is ruled out.
     adherence_percent: of the sessions asked for, in each of adherence_weeks weeks.
     double_score_one_in: one try of a gesture in so many is picked to be scored twice.
     double_scores, kappa, exact_percent: before the caregiver's scores of gestures are trusted;
@@ -26,13 +27,15 @@ class FlagSettings:
 
     quiet_percent: float = 5.0
     fewest_compared: int = 10
-    least_points: int = 15
-    drop_weeks: int = 4
+    least_points: int = 10
+    drop_weeks: int = 2
     times_slower: float = 1.5
     old_act_percent: int = 20
     cue_weeks: int = 3
-    cue_help: float = 1.0
-    flat_points: int = 15
+    cue_help: float = 0.6
+    cue_fall: float = 0.2
+    fewest_flat_sessions: int = 16
+    flat_points: int = 8
     days_without_practice: int = 5
     adherence_percent: int = 50
     adherence_weeks: int = 2

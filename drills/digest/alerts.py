@@ -66,16 +66,7 @@ def alerts_of(
             if isinstance(entry, SessionClosed) and entry.reason is reason
         )
 
-    tired = [
-        line.day
-        for line in sittings
-        if line.reason is CloseReason.TIRED
-        or (
-            line.tired_before is not None
-            and line.tired_after is not None
-            and line.tired_after - line.tired_before >= tired_rise
-        )
-    ]
+    tired = _tired_days(sittings, tired_rise)
     hindered = days(trial for trial in latest_trials(entries) if is_hindered(trial))
     kinds = {
         AlertKind.NEW_SIGNS: noted(lambda entry: entry.new_signs),
@@ -107,6 +98,24 @@ def in_order(alerts: Iterable[Alert]) -> tuple[Alert, ...]:
     """The most urgent kind first."""
     order = list(AlertKind)
     return tuple(sorted(alerts, key=lambda alert: order.index(alert.kind)))
+
+
+def _tired_days(sittings: Sequence[SittingLine], tired_rise: int) -> list[date]:
+    """The days on which tiredness rose enough, or ended a session.
+
+    A rule ends one as well for fewer right answers, which once in a range is luck where nobody
+    says that they are more tired.
+    """
+    surely: list[date] = []
+    perhaps: list[date] = []
+    for line in sittings:
+        before, after = line.tired_before, line.tired_after
+        rise = None if before is None or after is None else after - before
+        if rise is not None and rise >= tired_rise:
+            surely.append(line.day)
+        elif line.reason is CloseReason.TIRED:
+            (perhaps if rise == 0 else surely).append(line.day)
+    return sorted([*surely, *perhaps]) if surely or len(perhaps) > 1 else []
 
 
 def is_hindered(trial: Trial) -> bool:

@@ -4,19 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import date
+from itertools import chain
 
 from drills.core.flag_settings import FlagSettings
 from drills.core.kinds import ItemSet, Kind
 from drills.core.plans import Plan
 from drills.core.progress import Advice, Progress
 from drills.core.records import Trial
-from drills.digest.flag_grounds import Key, Named, is_alone, name_of, share_of
+from drills.digest.flag_grounds import Named, is_alone, strata_of, told
 from drills.digest.flag_values import Alert, AlertKind
 from drills.digest.raters import Agreement
 from drills.digest.spans import CueWeeks, DoseWeek
 from drills.digest.values import Quality
+from drills.measures.cues import CueUse
 from drills.measures.intervals import newcombe_difference
 from drills.measures.missing import Missing
+from drills.measures.strata import compare
 
 # So sure that the rise is smaller than one that matters; one-sided.
 SURE = 0.8
@@ -39,7 +42,7 @@ def adherence_flags(
         100 * week.sessions < settings.adherence_percent * week.sessions_planned for week in newest
     ):
         return []
-    told = ", ".join(f"{week.sessions} of {week.sessions_planned:.0f}" for week in newest)
+    weekly = ", ".join(f"{week.sessions} of {week.sessions_planned:.0f}" for week in newest)
     return [
         Alert(
             kind=AlertKind.ADHERENCE,
@@ -49,49 +52,69 @@ def adherence_flags(
                 f"fewer than {settings.adherence_percent} of 100 sessions asked for in each of "
                 f"{settings.adherence_weeks} weeks running"
             ),
-            evidence=f"Sessions a week: {told}.",
+            evidence=f"Sessions a week: {weekly}.",
         )
     ]
 
 
-def cue_flags(names: Iterable[CueWeeks], settings: FlagSettings) -> list[Alert]:
-    """Names that needed as much help in the last of the weeks as in the first."""
-    found = []
-    for name in names:
-        newest = [week.use for week in name.weeks[-settings.cue_weeks :]]
-        levels = [use.mean_level for use in newest if use.of >= settings.fewest_compared]
-        means = [level for level in levels if level is not None]
-        if (
-            len(means) < settings.cue_weeks
-            or min(means) <= settings.cue_help
-            or means[-1] < means[0]
-        ):
-            continue
-        told = ", ".join(f"{mean:.1f}" for mean in means)
-        found.append(
-            Alert(
-                kind=AlertKind.CUES,
-                count=len(means),
-                subject=name.name,
-                label=name.label,
-                rule=(
-                    f"mean help above {settings.cue_help:g} in each of {settings.cue_weeks} weeks "
-                    "running, and the last not below the first"
-                ),
-                evidence=f"Mean level of help by week: {told}.",
-            )
-        )
-    return found
+def cue_flags(names: Sequence[CueWeeks], settings: FlagSettings) -> list[Alert]:
+    """Help that is needed as much in the last of the weeks as in the first.
 
-
-def progress_flags(
-    progress: Iterable[Progress], trials: Sequence[Trial], plan: Plan, labels: Named
-) -> list[Alert]:
-    """Names at the ceiling, below guessing session by session, or without a rise.
-
-    trials: of practice, oldest first, as far back as they are known.
+    Of all names together; of one alone where it is much help, in many trials.
     """
-    asks, found = plan.progression, []
+    together = [
+        _mean_of([name.weeks[place].use for name in names])
+        for place in range(max((len(name.weeks) for name in names), default=0))
+    ]
+    ways = [("", "", together, settings.cue_help, settings.cue_fall, settings.fewest_compared)]
+    ways += [
+        (
+            *(name.name, name.label, [_mean_of([week.use]) for week in name.weeks]),
+            *(2 * settings.cue_help, 0.0, 3 * settings.fewest_compared),
+        )
+        for name in names
+    ]
+    return [
+        Alert(
+            kind=AlertKind.CUES,
+            count=settings.cue_weeks,
+            subject=subject,
+            label=label,
+            rule=(
+                f"mean help above {least:g} in each of {settings.cue_weeks} weeks running, and "
+                f"the last {f'less than {fall:g}' if fall else 'not'} below the first"
+            ),
+            evidence="Mean level of help by week: "
+            + ", ".join(f"{mean:.1f}" for _, mean in weeks[-settings.cue_weeks :])
+            + ".",
+        )
+        for subject, label, weeks, least, fall, fewest in ways
+        if _does_not_fade(weeks[-settings.cue_weeks :], settings.cue_weeks, least, fall, fewest)
+    ]
+
+
+Help = tuple[int, float]
+"""Trials that could have had help, and the mean level of it."""
+
+
+def _mean_of(uses: Sequence[CueUse]) -> Help:
+    of = sum(use.of for use in uses)
+    return of, sum(use.of * (use.mean_level or 0.0) for use in uses) / of if of else 0.0
+
+
+def _does_not_fade(
+    weeks: Sequence[Help], asked: int, least: float, fall: float, fewest: int
+) -> bool:
+    return (
+        len(weeks) == asked
+        and all(of >= fewest and mean > least for of, mean in weeks)
+        and (weeks[-1][1] > weeks[0][1] - fall if fall else weeks[-1][1] >= weeks[0][1])
+    )
+
+
+def progress_flags(progress: Iterable[Progress], plan: Plan, labels: Named) -> list[Alert]:
+    """Names at the ceiling, or below guessing session by session."""
+    asks = plan.progression
     rules = {
         Advice.CEILING: (
             AlertKind.CEILING,
@@ -101,51 +124,73 @@ def progress_flags(
             AlertKind.BELOW_CHANCE,
             f"below guessing in {asks.below_sessions} sessions running",
         ),
-        Advice.NO_RISE: (
-            AlertKind.NO_RISE,
-            f"no rise in {asks.flat_sessions} sessions running, and one of "
-            f"{plan.flags.flat_points} points of 100 from their first half to the last ruled out",
-        ),
     }
-    for each in progress:
-        if each.advice not in rules:
-            continue
-        if each.advice is Advice.NO_RISE and not _is_flat((each.kind, each.name), trials, plan):
-            continue
-        kind, rule = rules[each.advice]
-        found.append(
-            Alert(
-                kind=kind,
-                count=1,
-                subject=each.name,
-                label=labels.get(each.name, each.name),
-                rule=rule,
-                evidence=each.evidence,
-            )
+    return [
+        Alert(
+            kind=kind,
+            count=1,
+            subject=each.name,
+            label=labels.get(each.name, each.name),
+            rule=rule,
+            evidence=each.evidence,
         )
-    return found
+        for each in progress
+        if each.advice in rules
+        for kind, rule in (rules[each.advice],)
+    ]
 
 
-def _is_flat(name: Key, trials: Sequence[Trial], plan: Plan) -> bool:
-    """No rise to speak of; so few trials that there may be one are no ground for a flag."""
-    sessions: dict[str, list[Trial]] = {}
+def flat_flags(
+    progress: Iterable[Progress], trials: Sequence[Trial], plan: Plan, labels: Named
+) -> list[Alert]:
+    """No rise over all names that have one to come, compared name by name.
+
+    One name in a few sessions cannot tell no rise from a slow one; `progress` has that.
+    trials: of practice, oldest first, as far back as they are known.
+    """
+    newest: dict[str, list[Trial]] = {}
     for trial in reversed(trials):
-        if name_of(trial) == name and trial.asked.item_set is ItemSet.TREATED and is_alone(trial):
-            if trial.session not in sessions and len(sessions) == plan.progression.flat_sessions:
-                break
-            sessions.setdefault(trial.session, []).append(trial)
-    ordered = list(reversed(sessions.values()))
-    half = len(ordered) // 2
-    before, after = (
-        share_of([trial for session in of for trial in session])
-        for of in (ordered[:half], ordered[half:])
+        if trial.asked.item_set is not ItemSet.TREATED or not is_alone(trial):
+            continue
+        if trial.session not in newest and len(newest) == plan.flags.fewest_flat_sessions:
+            break
+        newest.setdefault(trial.session, []).append(trial)
+    if len(newest) < plan.flags.fewest_flat_sessions:
+        return []
+    sessions = list(reversed(newest.values()))
+    half = len(sessions) // 2
+    strata = strata_of(chain.from_iterable(sessions[half:]), chain.from_iterable(sessions[:half]))
+    found = compare(
+        each
+        for each in strata.values()
+        if 100 * (each.one.right + each.other.right)
+        < plan.progression.right_percent * (each.one.of + each.other.of)
     )
-    if min(before.of, after.of) < plan.flags.fewest_compared:
-        return False
-    rise = newcombe_difference(
-        after.right, after.of, before.right, before.of, confidence=2 * SURE - 1
+    if found is None or min(found.one.of, found.other.of) < plan.flags.fewest_compared:
+        return []
+    width = newcombe_difference(
+        *(found.one.right, found.one.of, found.other.right, found.other.of),
+        confidence=2 * SURE - 1,
     )
-    return 100 * rise.high <= plan.flags.flat_points
+    # Newcombe's width about the difference within names: names may be given unequally often.
+    plain = found.one.right / found.one.of - found.other.right / found.other.of
+    if 100 * (found.points + width.high - plain) > plan.flags.flat_points:
+        return []
+    flat = [labels.get(each.name, each.name) for each in progress if each.advice is Advice.NO_RISE]
+    return [
+        Alert(
+            kind=AlertKind.NO_RISE,
+            count=len(sessions),
+            rule=(
+                f"in {len(sessions)} sessions a rise of {plan.flags.flat_points} points of 100 "
+                f"from the first half to the last is ruled out, {round(100 * SURE)} of 100 sure"
+            ),
+            evidence=(
+                f"{told(found.one).capitalize()} in the last half, {told(found.other)} before."
+                + (f" No rise of its own: {'; '.join(flat)}." if flat else "")
+            ),
+        )
+    ]
 
 
 def score_flags(agreement: Agreement | None, trials: Iterable[Trial], plan: Plan) -> list[Alert]:
@@ -168,8 +213,8 @@ def score_flags(agreement: Agreement | None, trials: Iterable[Trial], plan: Plan
         is_close = not isinstance(kappa, Missing) and kappa >= asks.kappa
         if is_close or 100 * exact.right >= asks.exact_percent * exact.of:
             return []
-        told = "none" if isinstance(kappa, Missing) else f"{kappa:.2f}"
-        evidence = f"The same score in {exact.right} of {exact.of}, weighted kappa {told}."
+        close = "none" if isinstance(kappa, Missing) else f"{kappa:.2f}"
+        evidence = f"The same score in {exact.right} of {exact.of}, weighted kappa {close}."
     return [Alert(kind=AlertKind.UNTRUSTED, count=pairs, rule=rule, evidence=evidence)]
 
 

@@ -34,12 +34,12 @@ from drills.measures.strata import compare
 
 # What is most urgent has most.
 PARTS = {
-    AlertKind.SUDDEN_DROP: 2,
+    AlertKind.SUDDEN_DROP: 3,
     AlertKind.BELOW_CHANCE: 2,
     AlertKind.DECLINE: 1,
     AlertKind.SIDE: 1,
-    AlertKind.PLACE: 1,
-    AlertKind.YES: 1,
+    AlertKind.PLACE: 2,
+    AlertKind.YES: 2,
     AlertKind.PERSEVERATION: 1,
 }
 # The newest of the range, held against the level of before apart from the whole range.

@@ -15,6 +15,7 @@ from drills.digest.flag_grounds import Named
 from drills.digest.flag_states import (
     adherence_flags,
     cue_flags,
+    flat_flags,
     progress_flags,
     record_flags,
     score_flags,
@@ -67,7 +68,8 @@ def flags_of(grounds: Grounds, plan: Plan, labels: Named) -> tuple[Alert, ...]:
     stands = [
         *adherence_flags(grounds.dose_weeks, plan.flags, begun=grounds.begun, until=grounds.until),
         *cue_flags(grounds.cue_weeks, plan.flags),
-        *progress_flags(grounds.progress, grounds.past, plan, labels),
+        *progress_flags(grounds.progress, plan, labels),
+        *flat_flags(grounds.progress, grounds.past, plan, labels),
         *score_flags(grounds.agreement, chain.from_iterable(grounds.trials_of_sittings), plan),
         *record_flags(grounds.quality),
     ]

@@ -24,7 +24,7 @@ TIRED_SESSIONS = 2
 
 _LOOK = {
     AlertKind.SUDDEN_DROP: "Find out what has changed{about}: the drop was sudden.",
-    AlertKind.NO_RISE: "Look at{about} together: practice as it is does not help.",
+    AlertKind.NO_RISE: "Look at practice together: as it is there is no rise.",
     AlertKind.CUES: "Look at the help{about} together: it does not fade.",
     AlertKind.UNTRUSTED: "Score some of the gestures as well, before scores at home are trusted.",
 }

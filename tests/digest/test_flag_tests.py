@@ -64,7 +64,7 @@ def test_a_sudden_drop_is_told_with_both_counts():
     # Fisher's exact test of 20/40 against 36/40: p = .0001 (scipy, one-sided), see test_strata.
     assert found.kind is AlertKind.SUDDEN_DROP
     assert found.evidence == "Right alone 20 of 40 now, right alone 36 of 40 before."
-    assert "15 points below the 4 weeks before" in found.rule
+    assert "10 points below the 2 weeks before" in found.rule
 
 
 def test_a_drop_in_one_name_of_many_is_named():
