@@ -55,6 +55,7 @@ def _profile(fields: Fields) -> Profile:
         perseveration=fields.number("perseveration", 0, 1, default=0.0),
         drop=fields.number("drop", 0, 1, default=0.0),
         drop_after_days=fields.whole("drop_after_days", 0, _MOST_DAYS, default=0),
+        wearing=fields.number("wearing", 0, 1, default=0.0),
         pain=fields.number("pain", 0, 1, default=0.0),
         new_signs=fields.number("new_signs", 0, 1, default=0.0),
         lenience=fields.number("lenience", 0, 1, default=0.0),

@@ -31,6 +31,7 @@ class Profile:
     perseveration: of trials in which a response of the last three is on offer, the share in which
     one of them comes again; of gestures, the share in which an earlier act does.
     drop, drop_after_days: of what was understood, the share lost from that day on, 0 the first.
+    wearing: of what is understood after a rest, the share lost with each trial since.
     pain, new_signs: share of sessions that begin with the word of it.
     lenience: of gestures not scored highest, the share in which the caregiver scores one more.
     clock_back: share of sessions in which the computer's clock is set back by an hour.
@@ -58,6 +59,7 @@ class Profile:
     perseveration: float = 0.0
     drop: float = 0.0
     drop_after_days: int = 0
+    wearing: float = 0.0
     pain: float = 0.0
     new_signs: float = 0.0
     lenience: float = 0.0

@@ -38,6 +38,7 @@ class Patient:
         self._said: deque[str] = deque(maxlen=_REMEMBERED_RESPONSES)
         self._day = date.min
         self._tiredness = 1.0
+        self._since_rest = 0
 
     def apart(self, rng: Random) -> Self:
         """The same patient, who learns with this one, with chance of its own."""
@@ -45,12 +46,14 @@ class Patient:
         other._practised = self._practised
         other._said = self._said.copy()
         other.sits(on=self._day, tiredness=self._tiredness)
+        other._since_rest = self._since_rest
         return other
 
     def sits(self, *, on: date, tiredness: float) -> None:
-        """It is `on` now, and the patient is so tired, 1 (fresh) to 5."""
+        """It is `on` now, after a rest, and the patient is so tired, 1 (fresh) to 5."""
         self._day = on
         self._tiredness = tiredness
+        self._since_rest = 0
 
     def share_understood(self, item: Item, cue_level: int) -> float:
         """How likely the item is understood, as learned so far, as tired and with this help."""
@@ -64,6 +67,7 @@ class Patient:
             fresh *= self._profile.rare_words
         if self._profile.drop and (self._day - self._first).days >= self._profile.drop_after_days:
             fresh *= 1 - self._profile.drop
+        fresh *= pow(1 - self._profile.wearing, self._since_rest)
         gap = 1 - (1 - gap) * fresh
         return 1 - gap * (1 - self._profile.cue_help) ** cue_level
 
@@ -133,6 +137,7 @@ class Patient:
     def learn(self, item: Item) -> None:
         """One more trial of this kind has been practised."""
         self._practised.setdefault(self._name(item), Counter())[self._day] += 1
+        self._since_rest += 1
 
     def latency_ms(self) -> int:
         """How long the patient thinks: skewed, never under half a second."""

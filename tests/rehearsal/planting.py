@@ -18,13 +18,14 @@ from drills.core.profiles import Profile
 from drills.core.therapist import SecondScore
 from drills.digest import Digest
 from drills.digest.flag_values import AlertKind
+from drills.exercises.reserve import Exemplar, is_reserved
 from drills.rehearsal import MemoryRecords, MemoryTherapistLog, Rehearsal
 from drills.rehearsal.patient import Patient
 from tests.edges import QuietVoice
 
 FIRST = date(2026, 1, 5)
 WEEK = timedelta(days=7)
-QUIET_WEEKS = 4
+QUIET_WEEKS = 6
 PLAN = Plan(
     name="Planted",
     version=1,
@@ -108,6 +109,12 @@ TROUBLES = (
         _changed(tiring=1.0, fading=0.3),
     ),
     _trouble(
+        "wearing off",
+        "2 of 10 lost with each trial until the next rest, nobody says anything",
+        AlertKind.DECLINE,
+        _changed(wearing=0.2),
+    ),
+    _trouble(
         "left unseen",
         "options on the left unseen in half of the trials",
         _LOOKS,
@@ -139,12 +146,12 @@ TROUBLES = (
     ),
     _trouble(
         "help does not fade",
-        "15 of 100 understood alone, half of the rest with each step of help, three weeks",
+        "15 of 100 understood alone, a third of the rest with each step of help, four weeks",
         AlertKind.CUES,
         lambda profile, _: replace(
             _knows(profile, 0.15, *NAMES), cue_help=0.35, first_noun=0.0, yes_bias=0.0
         ),
-        3,
+        4,
     ),
     _trouble(
         "ceiling",
@@ -155,10 +162,10 @@ TROUBLES = (
     ),
     _trouble(
         "no rise",
-        "every name stays at 40 of 100 understood, two weeks",
+        "every name stays at 40 of 100 understood, four weeks",
         AlertKind.NO_RISE,
         lambda profile, _: _knows(profile, 0.4, *NAMES),
-        2,
+        4,
     ),
     _trouble(
         "missed days",
@@ -192,7 +199,7 @@ def quiet_profile(number: int, week: int) -> Profile:
             knows[name] = rng.uniform(0.75, 0.9)
     for name in ("full-passive", *MORE_NAMES):
         # What is checked stays clear of the ceiling, which begins at 80 understood of 100.
-        knows[name] = rng.uniform(0.05, 0.12) + rng.uniform(0.1, 0.13) * week
+        knows[name] = rng.uniform(0.05, 0.12) + rng.uniform(0.08, 0.1) * week
     return Profile(
         name=f"quiet-{number}",
         label="made for a count",
@@ -224,6 +231,7 @@ class Course:
     def __init__(self, number: int, material: Material) -> None:
         self.number = number
         self._material = material
+        self._is_reserved = _kept(lambda exemplar: is_reserved(exemplar, material.lexicon))
         self._records = _Records()
         self._second: list[SecondScore] = []
         self.weeks = 0
@@ -247,8 +255,10 @@ class Course:
         for each in self._second:
             log.append(each)
         first = FIRST + self.weeks * WEEK
-        # Nobody sees these pictures, and to draw them takes most of the time.
+        # Nobody sees these pictures, and to draw them takes most of the time; what is kept for
+        # checks is the same each time, and to find it out takes a quarter of the rest.
         with (
+            patch("drills.exercises.reserve.is_reserved", self._is_reserved),
             patch("drills.rehearsal.weeks.Patient", Seen),
             patch("drills.exercises.showing._shares", lambda _, foils, __: (1.0,) * len(foils)),
         ):
@@ -285,6 +295,17 @@ class Course:
                     )
                     self._second.append(score)
                     log.append(score)
+
+
+def _kept(holds: Callable[[Exemplar], bool]) -> Callable[[Exemplar, object], bool]:
+    known: dict[Exemplar, bool] = {}
+
+    def looked_up(exemplar: Exemplar, _: object) -> bool:
+        if exemplar not in known:
+            known[exemplar] = holds(exemplar)
+        return known[exemplar]
+
+    return looked_up
 
 
 class _Records(MemoryRecords):

@@ -113,6 +113,17 @@ def test_a_point_of_tiredness_takes_its_share(material: Material) -> None:
     assert patient.share_understood(item, 0) == pytest.approx(0.75**2)
 
 
+def test_what_wears_off_comes_back_after_a_rest(material: Material) -> None:
+    (item,) = items(material, ACTIVES, 1)
+    patient = Patient(replace(KNOWS_ALL, wearing=0.1), material.lexicon, Random(1))
+    patient.sits(on=DAY, tiredness=1)
+    for trials in range(4):
+        assert patient.share_understood(item, 0) == pytest.approx(0.9**trials)
+        patient.learn(item)
+    patient.sits(on=DAY, tiredness=1)
+    assert patient.share_understood(item, 0) == 1
+
+
 def test_rare_words_are_harder_and_everyday_words_are_not(material: Material) -> None:
     patient = Patient(replace(KNOWS_ALL, rare_words=0.4), material.lexicon, Random(1))
     shares = {band: set[float]() for band in Band}
