@@ -9,6 +9,7 @@ from typing import Any
 
 from drills.core.items import Foil, Kind
 from drills.core.question_words import GRID, level_of
+from drills.digest import rows_over_time
 from drills.digest.plain import inert
 from drills.digest.question_wording import GRID_TITLE, cell_label
 from drills.digest.values import Digest, Grid, GridCell, Line
@@ -51,11 +52,14 @@ COLUMNS = (
     *("d_prime", "criterion", "yes_to_true", "true_of", "yes_to_false", "false_of"),
     "checked_on",
     *("planned_on", "minutes_expected", "put_off"),
+    *rows_over_time.COLUMNS,
 )
 
 
 def render_csv(digest: Digest) -> str:
-    """A heading, and a row a line, a cell of the grid, a day of a check, a day to come (RFC 4180).
+    """A heading, and a row a line, a cell of the grid, a day of a check, and more (RFC 4180).
+
+    `row` says of the rows over time what they are of, and is empty for the others.
 
     Shares go from 0 to 1. Text that a spreadsheet could run as a formula starts with an
     apostrophe; numbers stay numbers.
@@ -74,6 +78,9 @@ def render_csv(digest: Digest) -> str:
         writer.writerow({key: _cell(value) for key, value in row.items()})
     for row in _calendar_rows(digest):
         writer.writerow({key: _cell(value) for key, value in row.items()})
+    for row in rows_over_time.rows_over_time(digest):
+        told = {**_head(digest), **row}
+        writer.writerow({key: _cell(value) for key, value in told.items()})
     return out.getvalue()
 
 
@@ -103,6 +110,7 @@ def _check_rows(digest: Digest) -> Iterator[dict[str, Any]]:
                 "unaided_low": point.interval.low,
                 "unaided_high": point.interval.high,
                 "verdict": None if point.verdict is None else point.verdict.value,
+                "phase": point.phase.value,
                 "checked_on": point.day.isoformat(),
             }
 

@@ -83,7 +83,7 @@ def forms(entries: list[Entry]) -> tuple[str, str, dict, list[dict[str, str]]]:
         flat(render(of, "text")),
         Page(render(of, "html")).text,
         json.loads(render(of, "json")),
-        list(csv.DictReader(io.StringIO(render(of, "csv")))),
+        [row for row in csv.DictReader(io.StringIO(render(of, "csv"))) if not row["row"]],
     )
 
 
