@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from drills.core.kinds import Kind
 from drills.core.records import Trial
 from drills.core.therapist import SecondScore
-from drills.measures.missing import Missing
+from drills.measures.missing import Lack, Missing
 
 if TYPE_CHECKING:
     from drills.digest.raters import Agreement
@@ -61,13 +61,17 @@ def agreement_told(agreement: Agreement | None) -> tuple[str, ...]:
     exact = scores.exact
     return (
         f"The same score: {exact.right} of {exact.of} ({100 * exact.right / exact.of:.0f}%).",
-        f"Kappa, linear weights: {_number(scores.linear)} (n {agreement.pairs}).",
+        f"Kappa, linear weights: {_number(scores.linear)} Scored twice: {agreement.pairs}.",
         _lenience(scores.lenience),
     )
 
 
 def _number(value: float | Missing) -> str:
-    return f"not given, {value}" if isinstance(value, Missing) else f"{value:.2f}"
+    if not isinstance(value, Missing):
+        return f"{value:.2f}."
+    if value.lack is Lack.PAIRS:
+        return f"not given before {value.need} are scored twice."
+    return f"not given, because {value}."
 
 
 def _lenience(lenience: float | None) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from datetime import timedelta
 from random import Random
 
@@ -13,8 +14,10 @@ from drills.core.kinds import ItemSet, Kind
 from drills.core.material import Material
 from drills.core.plans import BlockPlan
 from drills.core.records import Asked, Trial, latest_trials
+from drills.core.therapist import SecondScore
+from drills.digest.raters import agreement_of
 from drills.exercises import make_items, targets_of
-from drills.practice.double_scoring import is_picked, picked
+from drills.practice.double_scoring import agreement_told, is_picked, picked
 from drills.practice.home import Home
 from drills.practice.reviewing import (
     attempt_lines,
@@ -147,3 +150,34 @@ def test_only_scored_gestures_are_picked_newest_first(trials: tuple[Trial, ...])
     assert found == sorted(found, key=lambda trial: trial.started_at, reverse=True)
     fewer = [each.trial for each in picked(trials, (), one_in=3)]
     assert set(map(id, fewer)) <= set(map(id, found))
+
+
+def test_agreement_gives_a_number_only_where_there_is_one(trials: tuple[Trial, ...]) -> None:
+    scored = [each.trial for each in picked(trials, (), one_in=1)]
+
+    def told(count: int, *, lower: int) -> tuple[str, ...]:
+        second = [
+            SecondScore(
+                at=trial.at,
+                by="Sam",
+                session=f"{trial.session}-{number}",
+                trial=trial.trial,
+                score=max(0, (trial.attempts[0].score or 0) - lower),
+            )
+            for number, trial in enumerate((scored * 9)[:count])
+        ]
+        first = [
+            replace(trial, session=f"{trial.session}-{number}")
+            for number, trial in enumerate((scored * 9)[:count])
+        ]
+        return agreement_told(agreement_of(second, first))
+
+    assert told(0, lower=0) == ("Nothing is scored twice yet.",)
+    assert told(19, lower=0)[1].startswith("Kappa, linear weights: not given before 20 are")
+    exact, kappa, lenience = told(20, lower=0)
+    assert (exact, kappa) == (
+        "The same score: 20 of 20 (100%).",
+        "Kappa, linear weights: 1.00. Scored twice: 20.",
+    )
+    assert lenience == "Neither scores higher on the whole."
+    assert told(20, lower=1)[2].startswith("The caregiver scores higher, by ")

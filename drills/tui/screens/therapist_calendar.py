@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 
 from textual import work
 
-from drills.core.due import PlannedDay
+from drills.core.due import PlannedDay, PutOff
 from drills.core.kinds import Kind
 from drills.core.problems import DrillsError
 from drills.digest import Digest, calendar_wording
@@ -19,6 +19,7 @@ from drills.tui.room import Room
 from drills.tui.screens.room import BACK, READ_ON, Hints, RoomScreen
 
 NOTHING = "Nothing is planned: the plan names nothing that is left to practise."
+FULL = "The places of its block go to what is more overdue."
 _WIDTH = 76
 
 
@@ -83,16 +84,16 @@ def _given(planned: PlannedDay) -> str:
 
 
 def _put_off(planned: PlannedDay, labels: Mapping[str, str]) -> tuple[str, ...]:
-    """One sentence for all of a name that have one reason."""
-    together: dict[tuple[str, str], list[str]] = {}
+    """One sentence a name; where its groups have reasons of their own, what they have in common."""
+    together: dict[str, list[PutOff]] = {}
     for each in planned.put_off:
         name = labels.get(each.target.name, each.target.name)
-        together.setdefault((name, each.reason), []).append(each.target.group)
-    return tuple(
-        f"{name}{_grouped(groups)}: {reason}" for (name, reason), groups in together.items()
-    )
+        together.setdefault(name, []).append(each)
+    return tuple(f"{name}{_grouped(waiting)}" for name, waiting in together.items())
 
 
-def _grouped(groups: Sequence[str]) -> str:
-    told = [group for group in groups if group]
-    return f" ({', '.join(told)})" if told else ""
+def _grouped(waiting: Sequence[PutOff]) -> str:
+    groups = [each.target.group for each in waiting if each.target.group]
+    told = f" ({', '.join(groups)})" if groups else ""
+    reasons = {each.reason for each in waiting}
+    return f"{told}: {reasons.pop() if len(reasons) == 1 else FULL}"
