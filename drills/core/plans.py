@@ -184,7 +184,7 @@ class ProgressionSettings:
     """When to suggest moving on from a name, and when to hand it back. Percents are of 100.
 
     Moving on asks of the newest sessions, least_sessions and least_trials of them at the least:
-    right_percent right alone; at least sure_percent sure that this is no luck; guessing would do
+    at least sure_percent sure that right_percent are right alone by now; guessing would do
     it in fewer than guess_percent of 100; mean help of most_help at the most.
     Handing back: below guessing in below_sessions running; no rise in flat_sessions;
     ceiling_percent right in ceiling_probes checks running, of fewest_in_a_check each.
@@ -192,7 +192,7 @@ class ProgressionSettings:
     """
 
     right_percent: int = 80
-    sure_percent: int = 70
+    sure_percent: int = 65
     least_sessions: int = 3
     least_trials: int = 20
     guess_percent: int = 5

@@ -13,6 +13,10 @@ from drills.core.progress import Advice, Progress
 from drills.core.records import Trial
 from drills.measures import accuracy, chance, cues, trend
 from drills.measures.missing import Missing
+from drills.schedule.level import chance_at_least
+
+LOOK_BACK = 20
+"""What lies more sessions back tells nothing of how likely a level is now."""
 
 Session = tuple[Trial, ...]
 """The trials of one name in one session, in the order given."""
@@ -98,21 +102,30 @@ def _ready(sessions: Sequence[Session], settings: ProgressionSettings) -> Found 
     trials = _all(recent)
     share = accuracy.count(trials).unaided
     help_used = cues.summarise(trials).mean_level or 0.0
-    wanted = settings.right_percent / 100
-    # How likely so many right would be if the true share were only the one wanted: the less, the
-    # surer it is higher. Exact: a uniform prior's posterior is a tail of the binomial.
-    sure = chance.lower_tail(share.right, [wanted] * (share.of + 1))
-    ready = (
-        100 * share.right >= settings.right_percent * share.of
-        and 100 * sure >= settings.sure_percent
-        and chance.upper_tail(share.right, _guesses(trials)) < settings.guess_percent / 100
-        and help_used <= settings.most_help
-    )
-    if not ready:
+    if (
+        help_used > settings.most_help
+        or chance.upper_tail(share.right, _guesses(trials)) >= settings.guess_percent / 100
+    ):
+        return None
+    sure = _sure(sessions, settings)
+    if 100 * sure < settings.sure_percent:
         return None
     return Advice.READY, (
         f"Right alone {share.right} of {share.of} in the last {len(recent)} sessions, above "
-        f"guessing, mean help {help_used:.1f}."
+        f"guessing, mean help {help_used:.1f}; all sessions and their rise make it "
+        f"{100 * sure:.0f} of 100 likely to be {settings.right_percent} of 100 or more by now."
+    )
+
+
+def _sure(sessions: Sequence[Session], settings: ProgressionSettings) -> float:
+    """How likely the share right alone that is asked for is reached by now."""
+    newest = sessions[-LOOK_BACK:]
+    counts = [accuracy.count(each).unaided for each in newest]
+    guesses = _guesses(_all(newest))
+    return chance_at_least(
+        settings.right_percent / 100,
+        tuple((one.right, one.of) for one in counts if one.of),
+        guess=sum(guesses) / max(1, len(guesses)),
     )
 
 
@@ -174,11 +187,19 @@ def _still(sessions: Sequence[Session], settings: ProgressionSettings) -> Found:
             f"{trials} trials in {len(sessions)} sessions; {settings.least_trials} in "
             f"{settings.least_sessions} are needed."
         )
-    share = accuracy.count(_all(recent)).unaided
-    return Advice.GO_ON, (
+    given = _all(recent)
+    share = accuracy.count(given).unaided
+    help_used = cues.summarise(given).mean_level or 0.0
+    sure = 100 * _sure(sessions, settings)
+    told = (
         f"Right alone {share.right} of {share.of} in the last {len(recent)} sessions; "
-        f"{settings.right_percent} of 100 are asked for."
+        f"{settings.right_percent} of 100 are asked for"
     )
+    if sure < settings.sure_percent:
+        told += f", and it is {sure:.0f} of 100 likely, not {settings.sure_percent}"
+    if help_used > settings.most_help:
+        told += f", with mean help {help_used:.1f}, not {settings.most_help:.1f}"
+    return Advice.GO_ON, told + "."
 
 
 def _all(sessions: Sequence[Session]) -> tuple[Trial, ...]:

@@ -4,7 +4,9 @@
     python -m pytest tests/bench/bench_schedule.py -s
 
 The same people meet each way to choose, in worlds that `schedule_world` makes. Intervals are 95 %,
-of the differences between pairs (Student's t).
+of the differences between pairs (Student's t). What could be reached stands beside it: right alone
+by guessing only, without any practice, and by a chooser that knows each person's truth and takes
+as many trials. Every difference of 12 weeks after is told with its interval.
 """
 
 from __future__ import annotations
@@ -23,9 +25,11 @@ from drills.core.items import Target
 from drills.core.plans import SpacingPolicy
 from tests.bench.schedule_world import (
     MONDAY,
+    OPTIONS,
     Chooser,
     Knowing,
     Learner,
+    NoPractice,
     Ours,
     SameList,
     World,
@@ -46,6 +50,7 @@ WORLDS = {
     ),
 }
 WANTED_POINTS = 10
+POWERS = (0.25, 0.5, 1.0)
 
 
 class Fsrs:
@@ -88,12 +93,18 @@ class Outcome:
 
 Maker = Callable[[World, Random, Learner], Chooser]
 CHOOSERS: Mapping[str, Maker] = {
+    "none": lambda *_: NoPractice(),
     "same list": lambda world, rng, _: SameList(world, rng),
     "ladder": lambda world, rng, _: Ours(world, rng, SpacingPolicy.LADDER),
     "fitted": lambda world, rng, _: Ours(world, rng, SpacingPolicy.FITTED),
     "fsrs": lambda world, rng, _: Fsrs(world, rng),
-    # Bounds: no program can see the truth that this one goes by.
-    "knowing": lambda world, rng, learner: Knowing(world, rng, learner, 0.5),
+    # Ceilings: no program can see the truth that these go by.
+    **{
+        f"knowing {power}": lambda world, rng, learner, power=power: Knowing(
+            world, rng, learner, power
+        )
+        for power in POWERS
+    },
 }
 
 
@@ -117,6 +128,36 @@ def interval(differences: np.ndarray) -> tuple[float, float, float]:
     return mean, mean - reach, mean + reach
 
 
+def _print_attainable(found: Mapping[str, Sequence[Outcome]]) -> None:
+    """Where the ladder lies between the same list and the best that knows the truth."""
+
+    def less(one: str, other: str) -> tuple[float, float, float]:
+        pairs = zip(found[one], found[other], strict=True)
+        return interval(
+            np.array([100 * (mine.success[-1] - theirs.success[-1]) for mine, theirs in pairs])
+        )
+
+    print(f"  guessing only: {100 / OPTIONS:.1f} right alone, 0.0 with guessing taken away")
+    best = max(
+        (name for name in found if name.startswith("knowing")),
+        key=lambda name: less(name, "same list")[0],
+    )
+    for one, other in (
+        ("same list", "none"),
+        ("ladder", "none"),
+        (best, "same list"),
+        (best, "ladder"),
+    ):
+        mean, low, high = less(one, other)
+        print(
+            f"  {one} less {other}, success, 12 weeks after: "
+            f"{mean:+.1f} points ({low:+.1f} to {high:+.1f})",
+            flush=True,
+        )
+    share = less("ladder", "same list")[0] / less(best, "same list")[0]
+    print(f"  of what knowing the truth would add to the same list, the ladder adds {share:.0%}")
+
+
 @pytest.mark.timeout(7200)
 @pytest.mark.parametrize("name", WORLDS)
 def test_what_is_left_after_practice(name: str) -> None:
@@ -128,11 +169,12 @@ def test_what_is_left_after_practice(name: str) -> None:
         means = np.array([each.success for each in found[chooser]]).mean(axis=0)
         understood = np.array([each.understood for each in found[chooser]]).mean(axis=0)
         print(
-            f"  {chooser:10}",
+            f"  {chooser:12}",
             "right alone " + " ".join(f"{100 * mean:5.1f}" for mean in means),
             "| guessing taken away " + " ".join(f"{100 * mean:5.1f}" for mean in understood),
             flush=True,
         )
+    _print_attainable(found)
     ahead = {}
     for ours in ("ladder", "fitted"):
         for other in ("same list", "fsrs"):

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from datetime import timedelta
 from random import Random
 
+from scipy.stats import beta, binom
+
 from drills.core.items import Kind
 from drills.core.plans import ProgressionSettings, SpacingPolicy
 from drills.core.records import Trial
@@ -78,6 +80,32 @@ def told_ready(course: Course, settings: ProgressionSettings) -> int | None:
         name = trials[0].asked.target.name
         (progress,) = progress_of([(Kind.MATCH, name)], trials, settings)
         if progress.advice is Advice.READY:
+            return number
+    return None
+
+
+def told_by_share(course: Course, settings: ProgressionSettings) -> int | None:
+    """The same by the newest sessions alone, without what came before: a rule to compare with.
+
+    So many right alone of the newest sessions that hold enough trials, and so sure of it by a
+    uniform prior (scipy.stats.beta), and above guessing.
+    """
+    wanted = settings.right_percent / 100
+    for number in range(len(course)):
+        for count in range(settings.least_sessions, number + 2):
+            trials = [
+                trial for visit in course[number + 1 - count : number + 1] for trial in visit.trials
+            ]
+            if len(trials) >= settings.least_trials:
+                break
+        else:
+            continue
+        right, of = sum(trial.unaided_right for trial in trials), len(trials)
+        if (
+            100 * right >= settings.right_percent * of
+            and 100 * beta.sf(wanted, right + 1, of - right + 1) >= settings.sure_percent
+            and binom.sf(right - 1, of, 0.5) < settings.guess_percent / 100
+        ):
             return number
     return None
 

@@ -140,6 +140,16 @@ class SameList:
         """The list does not change."""
 
 
+class NoPractice:
+    """Nothing is practised."""
+
+    def session(self, day: date, trials: int) -> Sequence[Target]:
+        return ()
+
+    def answered(self, target: Target, right: bool, at: datetime) -> None:
+        """Nothing is answered."""
+
+
 class Ours:
     """The program's own schedule, as a session deals it."""
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import beta, binomtest
 
@@ -49,7 +49,8 @@ def test_most_right_alone_in_three_sessions_is_ready() -> None:
     found = advice(sessions("++++++-", "+++++++", "++++++"))
     assert found.advice is Advice.READY
     assert found.evidence == (
-        "Right alone 19 of 20 in the last 3 sessions, above guessing, mean help 0.3."
+        "Right alone 19 of 20 in the last 3 sessions, above guessing, mean help 0.3; all sessions "
+        "and their rise make it 96 of 100 likely to be 80 of 100 or more by now."
     )
 
 
@@ -93,21 +94,24 @@ def test_words_that_decide_alone_are_no_evidence() -> None:
     assert advice(trials).advice is Advice.GO_ON
 
 
+@settings(deadline=None)
 @given(st.integers(7, 12).flatmap(lambda each: st.tuples(st.just(each), st.integers(0, 3 * each))))
-def test_ready_is_what_beta_and_binomial_say(drawn: tuple[int, int]) -> None:
+def test_of_even_sessions_ready_is_near_to_what_beta_and_binomial_say(
+    drawn: tuple[int, int],
+) -> None:
     """Source: scipy.stats.beta (uniform prior) and scipy.stats.binomtest."""
     each, right = drawn
     of = 3 * each
-    word = "+" * right + "-" * (of - right)
+    shared = [right // 3 + (right % 3 > number) for number in range(3)]
+    words = ["+" * ones + "-" * (each - ones) for ones in shared]
     # Wrong answers without more help count the top level, so help is left out here.
-    settings = replace(SETTINGS, most_help=7.0)
-    found = advice(sessions(word[:each], word[each : 2 * each], word[2 * each :]), settings)
-    expected = (
-        right >= 0.8 * of
-        and beta.sf(0.8, right + 1, of - right + 1) >= 0.7
-        and binomtest(right, of, 0.5, alternative="greater").pvalue < 0.05
-    )
-    assert (found.advice is Advice.READY) is bool(expected)
+    found = advice(sessions(*words), replace(SETTINGS, most_help=7.0))
+    sure = beta.sf(0.8, right + 1, of - right + 1)
+    # A rise is thought possible, so a little less than the beta asks for may do.
+    if sure >= SETTINGS.sure_percent / 100 + 0.1:
+        assert found.advice is Advice.READY
+    if sure <= 0.3 or binomtest(right, of, 0.5, alternative="greater").pvalue >= 0.05:
+        assert found.advice is not Advice.READY
 
 
 def test_three_sessions_below_guessing_are_handed_back() -> None:
