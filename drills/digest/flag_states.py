@@ -112,31 +112,20 @@ def _does_not_fade(
     )
 
 
-def progress_flags(progress: Iterable[Progress], plan: Plan, labels: Named) -> list[Alert]:
-    """Names at the ceiling, or below guessing session by session."""
+def ceiling_flags(progress: Iterable[Progress], plan: Plan, labels: Named) -> list[Alert]:
+    """Names at the ceiling."""
     asks = plan.progression
-    rules = {
-        Advice.CEILING: (
-            AlertKind.CEILING,
-            f"{asks.ceiling_percent} of 100 right in {asks.ceiling_probes} checks running",
-        ),
-        Advice.BELOW_CHANCE: (
-            AlertKind.BELOW_CHANCE,
-            f"below guessing in {asks.below_sessions} sessions running",
-        ),
-    }
     return [
         Alert(
-            kind=kind,
-            count=1,
+            kind=AlertKind.CEILING,
+            count=asks.ceiling_probes,
             subject=each.name,
             label=labels.get(each.name, each.name),
-            rule=rule,
+            rule=f"{asks.ceiling_percent} of 100 right in {asks.ceiling_probes} checks running",
             evidence=each.evidence,
         )
         for each in progress
-        if each.advice in rules
-        for kind, rule in (rules[each.advice],)
+        if each.advice is Advice.CEILING
     ]
 
 

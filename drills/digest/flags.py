@@ -14,14 +14,14 @@ from drills.digest.alerts import alerts_of, in_order
 from drills.digest.flag_grounds import Named
 from drills.digest.flag_states import (
     adherence_flags,
+    ceiling_flags,
     cue_flags,
     flat_flags,
-    progress_flags,
     record_flags,
     score_flags,
 )
 from drills.digest.flag_tests import tested_flags
-from drills.digest.flag_values import Alert, AlertKind
+from drills.digest.flag_values import Alert
 from drills.digest.raters import Agreement
 from drills.digest.spans import CueWeeks, DoseWeek
 from drills.digest.values import Quality, SittingLine
@@ -64,11 +64,10 @@ def flags_of(grounds: Grounds, plan: Plan, labels: Named) -> tuple[Alert, ...]:
         first=grounds.first,
         turns_at_hour=turns,
     )
-    below = {each.subject for each in tested if each.kind is AlertKind.BELOW_CHANCE}
     stands = [
         *adherence_flags(grounds.dose_weeks, plan.flags, begun=grounds.begun, until=grounds.until),
         *cue_flags(grounds.cue_weeks, plan.flags),
-        *progress_flags(grounds.progress, plan, labels),
+        *ceiling_flags(grounds.progress, plan, labels),
         *flat_flags(grounds.progress, grounds.past, plan, labels),
         *score_flags(grounds.agreement, chain.from_iterable(grounds.trials_of_sittings), plan),
         *record_flags(grounds.quality),
@@ -83,11 +82,4 @@ def flags_of(grounds: Grounds, plan: Plan, labels: Named) -> tuple[Alert, ...]:
         tired_rise=plan.sitting.tired_rise,
         days_without_practice=plan.flags.days_without_practice,
     )
-    return in_order(
-        [
-            *noted,
-            *tested,
-            # One flag a name is enough for the same trouble.
-            *(e for e in stands if e.kind is not AlertKind.BELOW_CHANCE or e.subject not in below),
-        ]
-    )
+    return in_order([*noted, *tested, *stands])

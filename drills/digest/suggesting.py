@@ -54,6 +54,7 @@ def suggestions_of(
     """Every suggestion that has not been answered on the same evidence, the most urgent first."""
     found = [
         *_from_alerts(grounds, plan, labels),
+        *_below_guessing(grounds, plan, labels),
         *_moving_on(grounds, plan, labels),
         *_directions(grounds, plan),
     ]
@@ -76,16 +77,7 @@ def _from_alerts(
         label = labels.get(alert.subject, alert.subject)
         match alert.kind:
             case AlertKind.BELOW_CHANCE:
-                changes = [
-                    PlanChange(part=Part.CUES, block=number, value=CueDirection.MOST_TO_LEAST.value)
-                    for number, block in enumerate(plan.blocks, 1)
-                    if alert.subject in block.names and block.cues is not CueDirection.MOST_TO_LEAST
-                ]
-                says = (
-                    f"Begin {label} with all the help, and take it away step by step."
-                    if changes
-                    else f"Look at {label} together: it is answered the wrong way round."
-                )
+                says, changes = _all_help_first(alert.subject, label, plan)
             case AlertKind.TIRED | AlertKind.DECLINE:
                 if alert.kind is AlertKind.TIRED and alert.count < TIRED_SESSIONS:
                     continue
@@ -121,6 +113,39 @@ def _from_alerts(
                 changes=changes,
             )
         )
+    return found
+
+
+def _all_help_first(name: str, label: str, plan: Plan) -> tuple[str, list[PlanChange]]:
+    changes = [
+        PlanChange(part=Part.CUES, block=number, value=CueDirection.MOST_TO_LEAST.value)
+        for number, block in enumerate(plan.blocks, 1)
+        if name in block.names and block.cues is not CueDirection.MOST_TO_LEAST
+    ]
+    if changes:
+        return f"Begin {label} with all the help, and take it away step by step.", changes
+    return f"Look at {label} together: it is answered the wrong way round.", []
+
+
+def _below_guessing(
+    grounds: SuggestingGrounds, plan: Plan, labels: Mapping[str, str]
+) -> list[Suggestion]:
+    """Session by session, which may be luck in a week with many names and so raises no flag."""
+    flagged = {each.subject for each in grounds.alerts if each.kind is AlertKind.BELOW_CHANCE}
+    found = []
+    for each in grounds.progress:
+        if each.advice is Advice.BELOW_CHANCE and each.name not in flagged:
+            says, changes = _all_help_first(each.name, labels.get(each.name, each.name), plan)
+            found.append(
+                _suggestion(
+                    AlertKind.BELOW_CHANCE.name,
+                    each.name,
+                    says=says,
+                    rule=f"below guessing in {plan.progression.below_sessions} sessions running",
+                    evidence=each.evidence,
+                    changes=changes,
+                )
+            )
     return found
 
 

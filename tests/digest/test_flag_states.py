@@ -13,9 +13,9 @@ from drills.core.progress import Advice, Progress
 from drills.core.therapist import SecondScore
 from drills.digest.flag_states import (
     adherence_flags,
+    ceiling_flags,
     cue_flags,
     flat_flags,
-    progress_flags,
     record_flags,
     score_flags,
 )
@@ -89,13 +89,13 @@ def help_by_week(*means: float, of: int = 40, name: str = "active") -> CueWeeks:
 
 
 def test_help_that_does_not_fade_in_three_weeks_is_told_of_all_names_and_of_one():
-    (found,) = cue_flags([help_by_week(0.1, 0.9, 1.0, 0.8)], PLAN.flags)
-    assert (found.subject, found.evidence) == ("", "Mean level of help by week: 0.9, 1.0, 0.8.")
+    (found,) = cue_flags([help_by_week(0.1, 0.9, 1.0, 0.9)], PLAN.flags)
+    assert (found.subject, found.evidence) == ("", "Mean level of help by week: 0.9, 1.0, 0.9.")
     much = cue_flags([help_by_week(2.0, 1.9, 2.1)], PLAN.flags)
     assert [each.subject for each in much] == ["", "active"]
 
 
-@pytest.mark.parametrize("means", [(1.5, 1.2, 0.9), (0.3, 0.4, 0.3), (2.0, 2.0)])
+@pytest.mark.parametrize("means", [(1.5, 1.2, 1.0), (0.3, 0.4, 0.3), (2.0, 2.0)])
 def test_help_that_fades_or_is_little_or_known_too_short_is_no_flag(means):
     assert cue_flags([help_by_week(*means)], PLAN.flags) == []
 
@@ -114,29 +114,29 @@ def sessions_of(*right: int, of: int = 10) -> list:
 
 def test_no_rise_in_sixteen_sessions_is_told_and_names_what_has_none_of_its_own():
     flat = Progress(kind=Kind.MATCH, name="active", advice=Advice.NO_RISE, evidence="")
-    (found,) = flat_flags([flat], sessions_of(*[6] * 16), PLAN, {"active": "Active"})
+    (found,) = flat_flags([flat], sessions_of(*[12] * 16, of=20), PLAN, {"active": "Active"})
     assert found.kind is AlertKind.NO_RISE
     assert found.evidence == (
-        "Right alone 48 of 80 in the last half, right alone 48 of 80 before. "
+        "Right alone 96 of 160 in the last half, right alone 96 of 160 before. "
         "No rise of its own: Active."
     )
 
 
 def test_a_rise_too_few_sessions_and_names_that_are_known_are_no_flag():
     assert flat_flags([], sessions_of(*range(3, 11), *[8] * 8), PLAN, {}) == []
-    assert flat_flags([], sessions_of(*[6] * 15), PLAN, {}) == []
-    assert flat_flags([], sessions_of(*[9] * 16), PLAN, {}) == []
+    assert flat_flags([], sessions_of(*[12] * 15, of=20), PLAN, {}) == []
+    assert flat_flags([], sessions_of(*[18] * 16, of=20), PLAN, {}) == []
     assert flat_flags([], [], PLAN, {}) == []
 
 
-def test_the_ceiling_and_below_guessing_session_by_session_come_from_progress():
+def test_the_ceiling_comes_from_progress():
     progress = [
         Progress(kind=Kind.MATCH, name="active", advice=advice, evidence="The numbers.")
         for advice in Advice
     ]
-    found = progress_flags(progress, PLAN, {"active": "Active"})
-    assert {each.kind for each in found} == {AlertKind.CEILING, AlertKind.BELOW_CHANCE}
-    assert all(each.evidence == "The numbers." and each.label == "Active" for each in found)
+    (found,) = ceiling_flags(progress, PLAN, {"active": "Active"})
+    assert (found.kind, found.label) == (AlertKind.CEILING, "Active")
+    assert found.evidence == "The numbers."
 
 
 def scored_twice(same: int, other: int) -> list:

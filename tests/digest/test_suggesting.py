@@ -91,6 +91,12 @@ def test_below_guessing_speaks_for_all_help_first_in_every_block_with_the_name()
     ]
 
 
+def test_below_guessing_session_by_session_speaks_for_the_same_without_a_flag():
+    (found,) = suggested(advice=Advice.BELOW_CHANCE)
+    assert found.changes == (PlanChange(part=Part.CUES, block=1, value="most-to-least"),)
+    assert len(suggested(alert(AlertKind.BELOW_CHANCE, subject="active"))) == 1
+
+
 def test_tiredness_speaks_for_shorter_sessions_and_one_tired_session_does_not():
     (found,) = suggested(alert(AlertKind.TIRED, count=2))
     assert found.changes == (PlanChange(part=Part.MINUTES, value=20),)
