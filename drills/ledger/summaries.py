@@ -252,7 +252,7 @@ def _trial_in(session: str, row: list[Any], asked: list[Callable[..., Asked]]) -
         at=datetime.fromisoformat(at),
         block=block,
         asked=asked[number](item_id=item),
-        attempts=tuple(_attempt_in(attempt) for attempt in attempts),
+        attempts=tuple(map(_attempt_in, attempts)),
         ended=ended,
         skipped=skipped,
         words_per_minute=words_per_minute,
@@ -281,7 +281,7 @@ def _attempt_in(row: list[Any]) -> Attempt:
         at=datetime.fromisoformat(at),
         choice=choice,
         score=score,
-        ticks=tuple(Tick(tick) for tick in ticks),
+        ticks=tuple(map(Tick, ticks)) if ticks else (),
         replays=replays,
         latency_ms=latency_ms,
     )

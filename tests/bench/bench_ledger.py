@@ -12,7 +12,7 @@ import os
 import shutil
 import time
 import zlib
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date, timedelta
 from itertools import count
 from pathlib import Path
@@ -25,7 +25,7 @@ from tinydb import TinyDB
 from drills.core.items import Kind
 from drills.core.material import Material
 from drills.core.plans import BlockPlan, Plan
-from drills.core.records import Trial
+from drills.core.records import Entry, Trial
 from drills.ledger import open_ledger
 from drills.ledger.lines import line_of, lines_of
 from drills.ledger.rows import row_of
@@ -55,32 +55,39 @@ PLAN = Plan(
 )
 
 
-def make_years(folder: Path) -> int:
-    """Fill `folder` with a million trials, from one invented session moved in time; its bytes."""
+class _Template:
+    """One invented session as bytes, to be moved in time."""
+
+    def __init__(self, entries: Sequence[Entry]) -> None:
+        self.data = written(entries)
+        self.bodies = [line[20:-2] for line in self.data.splitlines(keepends=True)]
+        summary = summarise(understand(Path("2026-11-25T130420-s0000000.jsonl"), self.data)).row
+        self.summary_body = line_of({**summary, "crc32": 9_999_999_999}, 99_999)[20:-2]
+
+
+def make_years(folder: Path, sessions: Sequence[Sequence[Entry]] = ()) -> int:
+    """Fill `folder` with a million trials, from invented sessions moved in time; its bytes.
+
+    sessions: called s0000000 and begun at START, which come by turns; one of them when empty.
+    """
     open_ledger(folder).close()
     (folder / "summaries").mkdir()
-    data = written(made_session("s0000000", trials=OF_A_SESSION))
-    bodies = [line[20:-2] for line in data.splitlines(keepends=True)]
-    summary = summarise(understand(Path("2026-11-25T130420-s0000000.jsonl"), data)).row
-    summary_body = line_of({**summary, "crc32": 9_999_999_999}, 99_999)[20:-2]
+    templates = list(map(_Template, sessions or [made_session("s0000000", trials=OF_A_SESSION)]))
     months: dict[str, list[bytes]] = {}
     size = 0
     for number in range(TRIALS // OF_A_SESSION):
-        day = date(2026, 11, 24) - timedelta(days=number // SESSIONS_A_DAY)
-        hour = 8 + 6 * (number % SESSIONS_A_DAY)
-        new = f"{day}T{hour:02}:".encode()
-        name = f"s{number:07}".encode()
+        template = templates[number % len(templates)]
+        new, name, file = place_of(number)
 
         def moved(body: bytes, new: bytes = new, name: bytes = name) -> bytes:
             body = body.replace(b"2026-11-25T08:", new).replace(b"s0000000", name)
             return b'{"crc32":"%08x",%b}\n' % (zlib.crc32(body), body)
 
-        file = f"{day}T{hour + 5:02}0420-{name.decode()}.jsonl"
-        whole = b"".join(map(moved, bodies))
+        whole = b"".join(map(moved, template.bodies))
         (folder / "records" / file).write_bytes(whole)
         size += len(whole)
         of_month = months.setdefault(file[:7], [])
-        body = summary_body.replace(b"2026-11-25T130420-s0000000.jsonl", file.encode())
+        body = template.summary_body.replace(b"2026-11-25T130420-s0000000.jsonl", file.encode())
         body = body.replace(b"9999999999", b"%d" % zlib.crc32(whole))
         of_month.append(body.replace(b"99999", b"%d" % (len(of_month) + 2), 1))
         of_month[-1] = moved(of_month[-1])
@@ -89,6 +96,14 @@ def make_years(folder: Path) -> int:
         (folder / "summaries" / f"{month}.jsonl").write_bytes(header + b"".join(lines))
     os.sync()
     return size
+
+
+def place_of(number: int) -> tuple[bytes, bytes, str]:
+    """The hour at which a session begins, its name, and that of its file; 0 is the newest."""
+    day = date(2026, 11, 24) - timedelta(days=number // SESSIONS_A_DAY)
+    hour = 8 + 6 * (number % SESSIONS_A_DAY)
+    name = f"s{number:07}"
+    return f"{day}T{hour:02}:".encode(), name.encode(), f"{day}T{hour + 5:02}0420-{name}.jsonl"
 
 
 @pytest.fixture(scope="module")
@@ -114,10 +129,10 @@ def in_ms(times: list[float]) -> str:
     return f"{median(times) * 1000:.3f} ms"
 
 
-def home_in(folder: Path, material: Material) -> Home:
+def home_in(folder: Path, material: Material, plan: Plan = PLAN) -> Home:
     seeds = count(1)
     return Home(
-        plan=PLAN,
+        plan=plan,
         material=lambda: material,
         records=open_ledger(folder, elsewhere=()),
         clock=HandClock(),

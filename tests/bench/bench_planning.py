@@ -71,6 +71,4 @@ def test_a_session_is_planned_in_a_tenth_of_a_second(policy: SpacingPolicy) -> N
         f"\n{policy.value}: {len(TARGETS)} targets, {len(trials)} trials of {back} days: "
         f"{spent[TIMES // 2]:.0f} ms in the middle of {TIMES}, {spent[0]:.0f} to {spent[-1]:.0f}"
     )
-    # Fitted gaps can be three times as long, so twice the history decides: told, not yet held.
-    if policy is SpacingPolicy.LADDER:
-        assert spent[0] < MOST_MS
+    assert spent[0] < MOST_MS
