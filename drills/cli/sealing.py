@@ -20,6 +20,8 @@ def check_sealing(plan: Plan, out: str | None, form: str | None) -> None:
         raise BadInput(f"--seal seals numbers and page, no {form}. Leave --format out.")
     if out is None:
         raise BadInput("--seal needs a name for its two files: --out NAME.")
+    if not Path(out).name or Path(out).is_dir():
+        raise BadInput(f"--out {out}: This is a folder. Add a name: --out {Path(out) / 'week'}.")
     if not plan.sealing.recipient:
         raise BadInput(
             "The plan in force has no public key to seal to. The therapist makes one with "

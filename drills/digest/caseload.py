@@ -21,8 +21,9 @@ from drills.digest.weeks import YEARS
 SILENT_DAYS = 10
 """A digest comes once a week, and a few days late; common practice, no source."""
 
-NEVER_SHORTENED = (AlertKind.NEW_SIGNS, AlertKind.UNWELL, AlertKind.PAIN)
 NO_DIGEST, DAYS_TO_COME = "no digest", "days to come"
+NEVER_SHORTENED = (AlertKind.NEW_SIGNS, AlertKind.UNWELL, AlertKind.PAIN, DAYS_TO_COME)
+_WEEK = timedelta(days=7)
 _FIELDS = ("person", "simulated", "first", "last", "until", "plan", "alerts", "dose")
 _MOST_REASONS = 100
 _LONGEST_REASON = 300
@@ -76,6 +77,7 @@ class NotRead:
 class Caseload:
     """cases: most urgent first; each person once, and each digest without a code by itself.
 
+    Where one code stands in two plans of the same week, both: it may be two persons.
     older: digests that a newer one of the same person stands for.
     left_alone: what else is in the folder.
     """
@@ -93,7 +95,9 @@ def read_case(data: bytes, file: str) -> Case:
     try:
         return _case(value, file)
     except (KeyError, TypeError, ValueError):
-        raise BadInput(f"{file} is no whole digest: something in it is missing or wrong.") from None
+        raise BadInput(
+            f"{file} is no whole digest: something in it is missing or wrong. Ask for it again."
+        ) from None
 
 
 def caseload(
@@ -108,15 +112,19 @@ def caseload(
 
     silent_days: after the last counted day of a digest, from which the next one is missed.
     """
-    newest: dict[tuple[str, str], Case] = {}
+    newest: list[Case] = []
+    shown: dict[str, list[Case]] = {}
     older = 0
-    for case in sorted(cases, key=_age):
+    for case in sorted(cases, key=_age, reverse=True):
         # Two persons can have plans of one name, and a wrong clock must not hide what is newer.
         alone = not case.code or _is_ahead(case, today)
-        key = ("", case.file) if alone else (case.code, "")
-        older += key in newest
-        newest[key] = case
-    found = [_with_days(case, today, silent_days) for case in newest.values()]
+        own = [] if alone else shown.setdefault(case.code, [])
+        if own and not _may_be_of_another(case, own):
+            older += 1
+            continue
+        own.append(case)
+        newest.append(case)
+    found = [_with_days(case, today, silent_days) for case in newest]
     return Caseload(
         today=today,
         cases=tuple(sorted(found, key=_urgency)),
@@ -128,6 +136,13 @@ def caseload(
 
 def _age(case: Case) -> tuple[date, date, int, int, str]:
     return case.until, case.last, case.plan_version, case.sessions, case.file
+
+
+def _may_be_of_another(case: Case, newer: Sequence[Case]) -> bool:
+    """Whether another person may have the same code by mistake: another plan in the same week."""
+    return all(each.plan != case.plan for each in newer) and any(
+        each.until - case.until < _WEEK for each in newer
+    )
 
 
 def _is_ahead(case: Case, today: date) -> bool:
@@ -195,7 +210,7 @@ def _reason(alert: Mapping[str, Any]) -> Reason:
     kind = _text(alert["kind"], _LONGEST_NAME)
     return Reason(
         kind=kind,
-        text=_text(alert.get("text", kind), _LONGEST_REASON),
+        text=_text(alert.get("text", kind), _LONGEST_REASON) or kind,
         evidence=_text(alert.get("evidence", ""), _LONGEST_REASON),
     )
 

@@ -118,6 +118,10 @@ def _foot(load: Caseload) -> Iterator[str]:
             f"{_counted(without, 'digest')} without a code of the person, each shown by itself. "
             "Write `code` at the top of the plan: then only the newest is shown."
         )
+    for code in _shared(load):
+        told.append(
+            f"{code} is the code in two plans. If these are two people, give each their own code."
+        )
     if load.older:
         told.append(f"{_counted(load.older, 'older digest')} of the same people not shown.")
     if load.left_alone:
@@ -126,6 +130,14 @@ def _foot(load: Caseload) -> Iterator[str]:
     for text in told:
         yield ""
         yield from _fold(text, "", 0)
+
+
+def _shared(load: Caseload) -> list[str]:
+    """The codes that stand in more than one plan."""
+    plans: dict[str, set[str]] = {}
+    for case in load.cases:
+        plans.setdefault(case.code, set()).add(case.plan)
+    return sorted(code for code, found in plans.items() if code and len(found) > 1)
 
 
 def _counted(count: int, what: str) -> str:

@@ -42,7 +42,8 @@ def private_keys(data: bytes, where: str) -> tuple[str, ...]:
     where: the file, for the sentence.   Raises: BadInput, and Failure without the library.
     """
     try:
-        lines = data.decode("ascii").splitlines()
+        # Some editors put a mark before the text, and a comment may be in any language.
+        lines = data.decode("utf-8-sig").splitlines()
     except UnicodeDecodeError:
         raise BadInput(f"{where} is no key file. {_WHICH}") from None
     found = []

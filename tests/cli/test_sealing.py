@@ -182,6 +182,15 @@ def test_sealing_needs_a_name_and_seals_no_text(
     assert "could not be written" in line
 
 
+def test_a_folder_is_no_name_for_the_two_files(
+    tmp_path: Path, practice: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for out in ("", ".", "..", os.path.sep, str(tmp_path), f"{tmp_path}{os.path.sep}"):
+        line = told(capsys, "digest", "--seal", "--out", out, "--folder", str(practice))
+        assert line == f"--out {out}: This is a folder. Add a name: --out {Path(out) / 'week'}."
+    assert not list(tmp_path.parent.glob("*.age"))
+
+
 # Opening
 
 

@@ -100,6 +100,28 @@ def test_of_one_day_the_digest_with_more_sessions_is_the_newer() -> None:
         assert caseload(order, today=TODAY).cases[0].sessions == 4
 
 
+def test_one_code_in_two_plans_of_the_same_week_hides_neither() -> None:
+    week_before = LAST - timedelta(days=7)
+    cases = [
+        case("A", ("pain", "Pain."), plan="One", until=LAST - timedelta(days=1), file="1.json"),
+        case("A", plan="Other", file="2.json"),
+        case("A", ("new signs", "Signs."), plan="One", until=week_before, file="3.json"),
+    ]
+    for order in (cases, cases[::-1]):
+        load = caseload(order, today=TODAY)
+        assert [each.file for each in load.cases] == ["1.json", "2.json"]
+        assert load.older == 1
+    told = " ".join(caseload_text(load).split())
+    assert "A is the code in two plans. If these are two people, give each their own code." in told
+
+
+def test_a_plan_that_got_another_name_shows_its_person_once() -> None:
+    cases = [case("A", plan="Old name", until=LAST - timedelta(days=7)), case("A", plan="New")]
+    load = caseload(cases, today=TODAY)
+    assert [each.plan for each in load.cases] == ["New"]
+    assert "two plans" not in caseload_text(load)
+
+
 def test_without_a_code_nobody_stands_for_anybody_else() -> None:
     load = caseload([case(file="a.json"), case(file="b.json")], today=TODAY)
     assert len(load.cases) == 2
@@ -169,7 +191,9 @@ def test_a_value_that_cannot_be_is_told_in_one_sentence(path: tuple[str, ...], v
     data = json.dumps(changed).replace("Infinity", "1e999").encode()
     with pytest.raises(BadInput) as raised:
         read_case(data, "F")
-    assert str(raised.value) == "F is no whole digest: something in it is missing or wrong."
+    assert str(raised.value) == (
+        "F is no whole digest: something in it is missing or wrong. Ask for it again."
+    )
 
 
 JSON = st.recursive(
@@ -260,6 +284,18 @@ def test_what_can_wait_is_told_in_one_line_and_safety_never() -> None:
     assert "   ! New Signs.\n   ! Ended Unwell.\n   ! Pain.\n   Also: tired, no rise (2" in told
     assert "   ! Tired.\n   ! No Rise. And 1 more.\n   Also: ceiling.\n" in told
     assert len(json.loads(caseload_json(load))["people"][0]["reasons"]) == len(kinds)
+
+
+def test_a_wrong_clock_is_told_in_full_however_much_else_there_is() -> None:
+    reasons = tuple(Reason(kind=kind, text="Noted.") for kind in ("tired", "no rise", "ceiling"))
+    load = caseload([case("A", until=TODAY + timedelta(days=9), reasons=reasons)], today=TODAY)
+    assert "! It ends after today, on Wed 9 Dec 2026: a clock was wrong." in caseload_text(load)
+
+
+def test_a_reason_without_words_is_told_by_its_kind() -> None:
+    alerts = [{"kind": "pain", "text": ""}]
+    read = read_case(json.dumps({**REAL, "alerts": alerts}).encode(), "F")
+    assert [each.text for each in read.reasons] == ["pain"]
 
 
 @given(st.text(max_size=120), st.text(max_size=400))

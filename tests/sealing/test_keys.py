@@ -36,6 +36,11 @@ def test_a_key_file_may_hold_older_keys_below_the_new_one() -> None:
     assert private_keys(data, "k") == (PAIR.private, older.private)
 
 
+def test_a_key_file_that_an_editor_saved_with_words_of_the_therapist_still_opens() -> None:
+    data = f"\ufeff# Schlüssel für die Praxis\r\n{PAIR.private}\r\n".encode()
+    assert private_keys(data, "k") == (PAIR.private,)
+
+
 def test_a_published_private_key_is_one() -> None:
     assert private_keys(f"{PUBLISHED_PRIVATE}\n".encode(), "k") == (PUBLISHED_PRIVATE,)
 
