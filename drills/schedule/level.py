@@ -102,11 +102,19 @@ def _moved(
     state: Sequence[float], rise: int, weights: Sequence[float], prior: Sequence[float]
 ) -> list[float]:
     """The state one session later; what would leave the grid stays at its end."""
-    moved = [0.0] * len(state)
+    size, reach = len(state), len(weights) // 2
     lowest = next(at for at, weight in enumerate(prior) if weight)
-    first = rise - len(weights) // 2
-    for at, weight in enumerate(state):
-        if weight:
-            for step, share in enumerate(weights, start=first):
-                moved[min(max(at + step, lowest), len(state) - 1)] += weight * share
+    # By whole rows: it is done for every session of every name.
+    low, high = reach, reach + rise
+    wide = [0.0] * (size + low + high)
+    for step, share in enumerate(weights):
+        at = step + rise
+        wide[at : at + size] = [
+            before + share * weight
+            for before, weight in zip(wide[at : at + size], state, strict=True)
+        ]
+    moved = wide[low : low + size]
+    moved[lowest] += sum(wide[: low + lowest])
+    moved[:lowest] = [0.0] * lowest
+    moved[-1] += sum(wide[low + size :])
     return moved
