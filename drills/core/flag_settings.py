@@ -32,10 +32,10 @@ class FlagSettings:
     times_slower: float = 1.5
     old_act_percent: int = 20
     cue_weeks: int = 3
-    cue_help: float = 0.7
-    cue_fall: float = 0.1
+    cue_help: float = 1.0
+    cue_fall: float = 0.4
     fewest_flat_sessions: int = 16
-    flat_points: int = 5
+    flat_points: int = 6
     days_without_practice: int = 5
     adherence_percent: int = 50
     adherence_weeks: int = 2
