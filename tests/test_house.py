@@ -71,18 +71,21 @@ def test_imports_point_one_way() -> None:
     "arguments",
     [
         ("digest",),
+        ("digest", "--format", "json"),
+        ("digest", "--format", "csv"),
         ("items", "--kind", "match", "--count", "1"),
         ("plan", "show"),
         ("guide",),
     ],
 )
-def test_commands_without_a_screen_never_load_textual(
+def test_commands_without_a_screen_never_load_textual_or_charts(
     arguments: tuple[str, ...], tmp_path: Path
 ) -> None:
     script = (
         "import sys; from drills.cli import run; "
         f"code = run([*{arguments!r}, '--folder', {str(tmp_path)!r}]); "
-        "loaded = [name for name in ('textual', 'rich', 'pyttsx3') if name in sys.modules]; "
+        "late = ('textual', 'rich', 'pyttsx3', 'matplotlib'); "
+        "loaded = [name for name in late if name in sys.modules]; "
         "sys.exit(code if not loaded else f'loaded {loaded}')"
     )
     done = subprocess.run(

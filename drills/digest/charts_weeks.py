@@ -11,23 +11,28 @@ from drills.digest.spans import CueWeeks, DoseWeek
 from drills.digest.wording import number
 
 _MOST_LABELS = 4
+# A bar below this share of the height has no room for its number.
+_LOW = 0.3
 
 
 def dose_chart(weeks: Sequence[DoseWeek], *, width_mm: float, height_mm: float) -> Markup:
     """Minutes of sessions in each week; a stroke where the plan would have them."""
     with canvas(width_mm=width_mm, height_mm=height_mm) as (figure, axes):
         places = range(len(weeks))
+        most = max([1.0, *(max(week.minutes, week.minutes_planned) for week in weeks)])
         axes.bar(places, [week.minutes for week in weeks], width=0.7, color="#8c8c8c")
         for at, week in zip(places, weeks, strict=True):
             if week.minutes_planned:
                 axes.hlines(week.minutes_planned, at - 0.45, at + 0.45, color=BLACK, linewidth=1.4)
+            # Within the bar, where the stroke of the plan cannot run through it.
+            low = week.minutes < _LOW * most
             axes.annotate(
                 number(round(week.minutes)),
                 (at, week.minutes),
-                xytext=(0, 1),
+                xytext=(0, 1 if low else -1.5),
                 textcoords="offset points",
                 ha="center",
-                va="bottom",
+                va="bottom" if low else "top",
                 fontsize=SMALL_PT,
             )
         if weeks and weeks[-1].minutes_planned:
@@ -40,7 +45,6 @@ def dose_chart(weeks: Sequence[DoseWeek], *, width_mm: float, height_mm: float) 
                 va="bottom",
                 fontsize=SMALL_PT,
             )
-        most = max([1.0, *(max(week.minutes, week.minutes_planned) for week in weeks)])
         axes.set_ylim(0, most * 1.18)
         axes.set_yticks([])
         axes.spines["left"].set_visible(False)

@@ -31,6 +31,7 @@ from drills.digest.page_tables import (
     flagged,
     kept_series,
     newest,
+    notes_told,
     quality_told,
     suggested,
     trends_told,
@@ -38,6 +39,7 @@ from drills.digest.page_tables import (
 from drills.digest.plain import kept
 from drills.digest.values import FEWEST_FOR_PERCENT, Digest
 
+MOST_SUGGESTIONS = 6
 # From score 3 to 0; white has its outline.
 SCORE_GREYS = ("#333", "#888", "#ccc", "#fff")
 
@@ -61,8 +63,10 @@ def render_page(digest: Digest) -> str:
         score_greys=SCORE_GREYS,
         summary=summary,
         most_names=MOST_NAMES,
+        most_suggestions=MOST_SUGGESTIONS,
         check_days=check_days,
         newest=newest,
+        notes_told=notes_told,
         quality_told=quality_told,
         trends=trends_told(digest),
         flagged=flagged(digest),
@@ -71,10 +75,10 @@ def render_page(digest: Digest) -> str:
         cue_lines=cue_lines,
         cue_told=cue_told,
         kept_series=kept_series,
-        dose_chart=partial(dose_chart, width_mm=72, height_mm=20),
+        dose_chart=partial(dose_chart, width_mm=68, height_mm=20),
         # One scale for all, so that the charts can be held against each other.
         cues_chart=partial(
-            cues_chart, most=max(1, ceil(max(levels, default=0))), width_mm=43, height_mm=14
+            cues_chart, most=max(1, ceil(max(levels, default=0))), width_mm=43, height_mm=12.5
         ),
         checks_chart=partial(checks_chart, width_mm=58, height_mm=26),
         retention_chart=partial(retention_chart, width_mm=48, height_mm=26),

@@ -17,12 +17,12 @@ from drills.digest.keeping import Kept
 from drills.digest.plain import day, inert, kept
 from drills.digest.spans import CueWeeks
 from drills.digest.suggestion_wording import SuggestionRow, suggestion_rows
-from drills.digest.values import FEWEST_FOR_PERCENT, Digest
+from drills.digest.values import FEWEST_FOR_PERCENT, Digest, Note
 from drills.digest.wording import BRIEF, percent_span
 from drills.measures.missing import Missing
 from drills.measures.retention import Retained
 
-MOST_CHARTS = 4
+MOST_CHARTS, MOST_DAYS = 4, 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,11 +89,13 @@ def kept_series(of: Kept) -> list[tuple[str, Sequence[Retained]]]:
 
 
 def trends_told(digest: Digest) -> dict[tuple[Kind, str], str]:
-    """`+0.21 in 24 sessions` by kind and name; too few sessions are told of in the text form."""
+    """`trend +0.21 (24)` by kind and name; the text form tells of too few sessions."""
     return {
-        (line.kind, line.name): "even"
-        if isinstance(line.trend.tau, Missing)
-        else kept(f"{signed_two(line.trend.tau)} in {line.sessions} sessions")
+        (line.kind, line.name): kept(
+            "trend even"
+            if isinstance(line.trend.tau, Missing)
+            else f"trend {signed_two(line.trend.tau)} ({line.sessions})"
+        )
         for line in digest.trends
         if not isinstance(line.trend, Missing)
     }
@@ -104,10 +106,10 @@ def flagged(digest: Digest) -> set[str]:
     return {inert(alert.evidence) for alert in digest.alerts}
 
 
-def suggested(digest: Digest) -> list[tuple[str, list[SuggestionRow]]]:
-    """Neighbours with one rule together; no rule where the flags have told it already."""
+def suggested(digest: Digest, most: int) -> list[tuple[str, list[SuggestionRow]]]:
+    """The first ones, neighbours with one rule together; no rule where a flag has told it."""
     told = flagged(digest)
-    rows = suggestion_rows(digest.suggestions)
+    rows = suggestion_rows(digest.suggestions)[:most]
     return [
         ("" if all(row.evidence in told for row in alike) else rule, alike)
         for rule, alike in ((rule, list(rows)) for rule, rows in groupby(rows, key=_rule))
@@ -129,3 +131,19 @@ def quality_told(digest: Digest) -> str:
     told = "; ".join(f"{name}: {value}" for name, value in rows if value != "0")
     none = ", ".join(name[:1].lower() + name[1:] for name, value in rows if value == "0")
     return f"{told}. None: {none}." if none else f"{told}."
+
+
+def notes_told(notes: Sequence[Note]) -> list[str]:
+    """`Mon 16 Nov, Wed 18 Nov: words`; the same words once, with how often where days are many."""
+    same: dict[str, list[date]] = {}
+    for note in notes:
+        same.setdefault(inert(note.text), []).append(note.day)
+    return [f"{_on(days)}: {text}" for text, days in same.items()]
+
+
+def _on(days: Sequence[date]) -> str:
+    told = list(dict.fromkeys(days))
+    if len(told) > MOST_DAYS:
+        return kept(f"{len(days)} times to {day(told[-1])}")
+    times = f" ({len(days)} times)" if len(days) > len(told) else ""
+    return ", ".join(kept(day(each)) for each in told) + times

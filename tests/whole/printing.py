@@ -19,7 +19,9 @@ from typing import Any
 
 import pytest
 
+# Points; the margins at the sides are 11 mm each.
 PAPERS = {"A4": (595, 842), "letter": (612, 792)}
+SIDES_MM = 22
 _QUIET = [
     "--headless",
     "--no-sandbox",
@@ -83,23 +85,48 @@ def as_pdf(page: str, folder: Path, paper: str) -> Path:
     return printed
 
 
+def _asked(page: str, folder: Path, name: str, script: str) -> Any:
+    """What `script` finds in a copy of the page; it calls `tell` with a value, sooner or later."""
+    tell = (
+        "const tell = found => { const told = document.createElement('pre'); told.id = 'found'; "
+        "told.textContent = JSON.stringify(found); document.body.append(told) };"
+    )
+    copy = folder / name
+    copy.write_text(
+        page.replace("</head>", f"{script}</head>", 1).replace("TELL", tell, 1), "utf-8"
+    )
+    written = _run(copy, "--virtual-time-budget=20000", "--dump-dom")
+    told = re.search(r'<pre id="found">(.*?)</pre>', written, re.DOTALL)
+    assert told is not None, "the browser told nothing"
+    return json.loads(html.unescape(told[1]))
+
+
 def violations(page: str, folder: Path) -> list[dict[str, Any]]:
     """What the checker finds wrong, all of its rules and advice; checked in a copy of the page."""
     checker = axe()
     assert checker is not None
     shutil.copy(checker, folder / "axe.min.js")
     script = (
-        '<script src="axe.min.js"></script><script>axe.run(document).then(found => {'
-        "const told = document.createElement('pre'); told.id = 'found';"
-        "told.textContent = JSON.stringify({violations: found.violations, "
-        "passes: found.passes.length}); document.body.append(told)})</script></head>"
+        '<script src="axe.min.js"></script><script>TELL addEventListener("load", () => '
+        "axe.run(document).then(found => "
+        "tell({violations: found.violations, passes: found.passes.length})))</script>"
     )
-    copy = folder / "checked.html"
-    copy.write_text(page.replace("</head>", script, 1), encoding="utf-8")
-    written = _run(copy, "--virtual-time-budget=20000", "--dump-dom")
-    told = re.search(r'<pre id="found">(.*?)</pre>', written, re.DOTALL)
-    assert told is not None, "the checker did not end"
-    found = json.loads(html.unescape(told[1]))
+    found = _asked(page, folder, "checked.html", script)
     # A checker that has looked at nothing finds nothing.
     assert found["passes"] >= 15
     return list(found["violations"])
+
+
+def cut_off(page: str, folder: Path, *, width_mm: float) -> list[str]:
+    """Words and drawings that stick out of a printed page as wide as this between its margins."""
+    script = (
+        f"<style>body {{ width: {width_mm}mm !important; }}</style>"
+        "<script>TELL addEventListener('load', () => { "
+        "const edge = document.body.getBoundingClientRect().right + 0.5; "
+        "tell([...document.body.querySelectorAll('*')]"
+        ".filter(each => each.getBoundingClientRect().right > edge)"
+        ".map(each => each.tagName + ' ' + each.textContent.trim().slice(0, 40))) })</script>"
+    )
+    printed = page.replace("@media print", "@media all", 1)
+    assert printed != page
+    return list(_asked(printed, folder, f"{width_mm}.html", script))

@@ -13,7 +13,15 @@ from drills.core.material import Material
 from drills.digest import Digest, render
 from drills.rehearsal import MemoryRecords, Rehearsal
 from tests.edges import QuietVoice
-from tests.whole.printing import PAPERS, as_pdf, needs_browser, needs_checker, violations
+from tests.whole.printing import (
+    PAPERS,
+    SIDES_MM,
+    as_pdf,
+    cut_off,
+    needs_browser,
+    needs_checker,
+    violations,
+)
 
 CONTENT = Path(__file__).parents[2] / "content"
 PROFILES = load_profiles(CONTENT / "profiles.toml")
@@ -54,8 +62,16 @@ def test_a_usual_week_prints_on_two_pages_and_the_checker_finds_nothing(
         # Nothing is lost between the first line and the last.
         assert "SIMULATED PATIENT" in told
         assert "not on practice." in told
+        assert cut_off(page, tmp_path, width_mm=size[0] / 72 * 25.4 - SIDES_MM) == []
     needs_checker()
     assert violations(page, tmp_path) == []
+
+
+def test_what_sticks_out_is_found(tmp_path: Path) -> None:
+    needs_browser()
+    wide = '<style>@media print {}</style></head><body><p style="width: 300mm">wide</p></body>'
+    page = f"<!DOCTYPE html><html><head>{wide}</html>"
+    assert cut_off(page, tmp_path, width_mm=188) == ["P wide"]
 
 
 def test_the_checker_finds_what_is_planted(tmp_path: Path) -> None:
@@ -64,6 +80,5 @@ def test_the_checker_finds_what_is_planted(tmp_path: Path) -> None:
         "<!DOCTYPE html><html><head><title>t</title></head><body><main><h1>t</h1>"
         '<p style="color: #aaa">pale</p><svg role="img"></svg></main></body></html>'
     )
-    # The checker has fewer rules that apply to so short a page.
-    found = {each["id"] for each in violations(page + "<!-- -->" * 1, tmp_path)}
+    found = {each["id"] for each in violations(page, tmp_path)}
     assert {"html-has-lang", "color-contrast", "svg-img-alt"} <= found
