@@ -9,10 +9,10 @@ import pytest
 
 from drills.core.items import Kind, Target
 from drills.core.material import Material
-from drills.core.plans import BlockPlan, Plan
+from drills.core.plans import BlockPlan, Order, Plan
 from drills.exercises import make_items
 from drills.language import CONSTRUCTIONS
-from drills.practice.dealing import plan_targets
+from drills.practice.dealing import open_targets, plan_targets
 from drills.practice.easier import EasierItems, difficulty, easier_than
 
 PLAN = Plan(
@@ -92,3 +92,30 @@ def test_only_what_is_as_hard_is_replaced_and_the_same_seed_deals_the_same(
 
 def test_every_construction_has_a_place_in_the_order() -> None:
     assert all(1 <= CONSTRUCTIONS[name].rank <= 10 for name in CONSTRUCTIONS)
+
+
+def test_a_name_that_its_block_has_not_opened_yet_is_never_the_easier_one(
+    material: Material,
+) -> None:
+    opened = {match("subject-cleft"), match("full-passive"), match("object-cleft")}
+    hard = match("subject-cleft")
+    assert easier_than(hard, PLAN, material)
+    assert easier_than(hard, PLAN, material, opened=opened) == ()
+    assert set(easier_than(match("object-cleft"), PLAN, material, opened=opened)) == {
+        match("full-passive")
+    }
+    easier = EasierItems(PLAN, material, seed=5, opened=opened)
+    assert not easier.has_any(hard)
+    items = make_items([hard, hard], options=2, material=material, rng=Random(3))
+    assert easier.instead_of(items, failed=hard, options=2) == items
+
+
+def test_a_block_that_goes_from_hard_to_easy_never_turns_to_what_waits_in_it(
+    material: Material,
+) -> None:
+    block = replace(PLAN.blocks[0], order=Order.COMPLEX_FIRST)
+    plan = replace(PLAN, blocks=(block,))
+    (opened,) = open_targets(plan, material, ())
+    assert {target.name for target in opened} == {"object-cleft"}
+    easier = EasierItems(plan, material, seed=5, opened=set(opened))
+    assert not easier.has_any(match("object-cleft"))
