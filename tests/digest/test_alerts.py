@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+import pytest
+
 from drills.core.records import CloseReason, Topic
+from drills.digest import flag_words
 from drills.digest.flag_values import Alert, AlertKind
 from drills.digest.values import Digest
 from tests.digest.invented import FIRST, LAST, closed, digest, opened, said, week
@@ -120,3 +123,41 @@ def test_a_session_ended_for_tiredness_is_told_without_numbers():
         said("t", MONDAY + timedelta(minutes=1), Topic.FINISH),
     ]
     assert kinds(digest(entries, earlier=(), today=FIRST)) == [AlertKind.TIRED]
+
+
+def ended_by_a_rule(*days: int) -> list:
+    """Sessions that ended tired though nobody said that they were more tired than before."""
+    entries = []
+    for number in days:
+        at, session = MONDAY + timedelta(days=number), f"r{number}"
+        entries += [
+            opened(session, at),
+            said(session, at, Topic.CHECK_IN, tiredness=1),
+            trial("right", at=at, session=session),
+            closed(session, at + timedelta(minutes=1), CloseReason.TIRED),
+            said(session, at + timedelta(minutes=1), Topic.FINISH, tiredness=1),
+        ]
+    return entries
+
+
+def test_an_end_by_a_rule_without_more_tiredness_is_told_when_it_comes_twice():
+    assert kinds(digest(ended_by_a_rule(0), earlier=(), today=FIRST)) == []
+    found = alert(digest(ended_by_a_rule(0, 2), earlier=(), today=LAST), AlertKind.TIRED)
+    assert found.count == 2
+
+
+@pytest.mark.parametrize("kind", AlertKind)
+def test_every_flag_has_words_and_shows_its_rule_where_it_needs_one(kind: AlertKind):
+    made = Alert(
+        kind=kind,
+        days=(FIRST, LAST),
+        count=2,
+        subject="active",
+        label="Active\x1b[31m sentences",
+        rule="a rule",
+        evidence="Right alone 1 of 9.",
+    )
+    sentence = flag_words.alert(made)
+    assert sentence.endswith(".")
+    assert "\x1b" not in sentence
+    assert flag_words.rule(made) == ("" if kind in flag_words.NOTED else "Rule: a rule.")
