@@ -12,7 +12,7 @@ from drills.cli.types import any_number
 from drills.core.plans import CueDirection, Plan, ShowText
 from drills.core.problems import BadInput, Failure
 from drills.core.visible import visible
-from drills.ledger import disk, plan_path, put_plan_in_force
+from drills.ledger import disk, plan_path, plan_versions, put_plan_in_force
 from drills.practice.labels import labels_of
 from drills.sealing import key_file_text, new_keys
 
@@ -131,28 +131,29 @@ def use_file(options: argparse.Namespace) -> int:
     path = Path(options.file)
     plan = wiring.checked_plan(path)
     folder = wiring.practice_folder(options.folder)
-    text = path.read_text(encoding="utf-8")
-    _refuse_used_version(plan, text, plan_path(folder))
-    put_plan_in_force(folder, text)
+    _refuse_used_version(plan, folder)
+    put_plan_in_force(folder, path.read_text(encoding="utf-8"))
     print(
         f"In force: {visible(plan.name)}, version {plan.version}. Practice follows it from now on."
     )
     return 0
 
 
-def _refuse_used_version(plan: Plan, text: str, in_force: Path) -> None:
-    """Records name a plan by its version, so two plans may not share one."""
-    if not in_force.exists() or in_force.read_text(encoding="utf-8") == text:
-        return
-    try:
-        before = wiring.read_plan(in_force)
-    except BadInput:
-        return  # a plan that cannot be read has no version to keep
-    if (before.name, before.version) == (plan.name, plan.version):
-        raise BadInput(
-            f"Version {plan.version} of {plan.name} is in force already and says something else. "
-            f"Write version = {plan.version + 1} in the changed file."
-        )
+def _refuse_used_version(plan: Plan, folder: Path) -> None:
+    """Records name a plan by its version, so two plans may not share one, however long ago."""
+    found = plan_versions(folder)
+    for each in found:
+        if each.version != plan.version:
+            continue
+        try:
+            before = wiring.read_plan(each.path)
+        except BadInput:
+            continue  # a plan that cannot be read has no version to keep
+        if before.name == plan.name and before != plan:
+            raise BadInput(
+                f"Version {plan.version} of {plan.name} is used already and says something else. "
+                f"Write version = {max(one.version for one in found) + 1} in the changed file."
+            )
 
 
 def _described(plan: Plan) -> str:

@@ -313,6 +313,19 @@ def test_a_changed_plan_needs_a_new_version(tmp_path: Path) -> None:
     text = plan.read_text(encoding="utf-8").replace("trials = 10", "trials = 4")
     plan.write_text(text, encoding="utf-8")
     assert "version = 2" in one_sentence(run("plan", "use", str(plan), folder=folder), 2)
+    plan.write_text(text.replace("version = 1 ", "version = 2 "), encoding="utf-8")
+    assert run("plan", "use", str(plan), folder=folder).returncode == 0
+    plan.write_text(text, encoding="utf-8")  # the first version had other trials
+    assert "version = 3" in one_sentence(run("plan", "use", str(plan), folder=folder), 2)
+
+
+def test_a_good_plan_takes_the_place_of_one_that_cannot_be_read(tmp_path: Path) -> None:
+    plan, folder = tmp_path / "mine.toml", tmp_path / "folder"
+    run("plan", "new", "--out", str(plan), folder=folder)
+    assert run("plan", "use", str(plan), folder=folder).returncode == 0
+    (folder / "plan.toml").write_bytes(b"\xff\xfe")
+    assert run("plan", "use", str(plan), folder=folder).returncode == 0
+    assert (folder / "plan.toml").read_bytes() == plan.read_bytes()
 
 
 @pytest.mark.parametrize(
