@@ -112,20 +112,20 @@ def sessions_of(*right: int, of: int = 10) -> list:
     ]
 
 
-def test_no_rise_in_sixteen_sessions_is_told_and_names_what_has_none_of_its_own():
+def test_no_rise_in_twenty_five_sessions_is_told_and_names_what_has_none_of_its_own():
     flat = Progress(kind=Kind.MATCH, name="active", advice=Advice.NO_RISE, evidence="")
-    (found,) = flat_flags([flat], sessions_of(*[12] * 16, of=20), PLAN, {"active": "Active"})
+    (found,) = flat_flags([flat], sessions_of(*[12] * 25, of=20), PLAN, {"active": "Active"})
     assert found.kind is AlertKind.NO_RISE
     assert found.evidence == (
-        "Right alone 96 of 160 in the last half, right alone 96 of 160 before. "
+        "Right alone 156 of 260 in the last half, right alone 144 of 240 before. "
         "No rise of its own: Active."
     )
 
 
 def test_a_rise_too_few_sessions_and_names_that_are_known_are_no_flag():
-    assert flat_flags([], sessions_of(*range(3, 11), *[8] * 8), PLAN, {}) == []
-    assert flat_flags([], sessions_of(*[12] * 15, of=20), PLAN, {}) == []
-    assert flat_flags([], sessions_of(*[18] * 16, of=20), PLAN, {}) == []
+    assert flat_flags([], sessions_of(*[4] * 12, *[8] * 13), PLAN, {}) == []
+    assert flat_flags([], sessions_of(*[12] * 24, of=20), PLAN, {}) == []
+    assert flat_flags([], sessions_of(*[18] * 25, of=20), PLAN, {}) == []
     assert flat_flags([], [], PLAN, {}) == []
 
 

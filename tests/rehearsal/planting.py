@@ -180,10 +180,10 @@ TROUBLES = (
     ),
     _trouble(
         "no rise",
-        "every name stays at 40 of 100 understood, four weeks",
+        "every name stays at 40 of 100 understood, six weeks, about 27 sessions",
         AlertKind.NO_RISE,
         lambda profile, _: _knows(profile, 0.4, *NAMES),
-        4,
+        6,
     ),
     _trouble(
         "missed days",
