@@ -57,6 +57,11 @@ class Reader:
         if self._listing is not None:
             insort(self._listing, name, key=names.in_order)
 
+    def all_entries(self, since: datetime | None, until: datetime | None) -> tuple[Entry, ...]:
+        """The same at once, for a range that fits into memory."""
+        with _uncollected():
+            return tuple(self.entries(since, until))
+
     def entries(self, since: datetime | None, until: datetime | None) -> Iterator[Entry]:
         """Of the sessions opened in `since <= opened < until`, oldest first."""
         for read in self._sessions(since, until):

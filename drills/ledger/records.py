@@ -120,7 +120,7 @@ class Ledger:
         Only the files of those sessions are read.   Raises: Failure.
         """
         with self._guard:
-            return tuple(self._reader.entries(since, until))
+            return self._reader.all_entries(since, until)
 
     def each(self, *, newest_first: bool = False) -> Iterator[Entry]:
         """Every entry, session by session, one at a time in memory."""

@@ -86,9 +86,20 @@ def trials_out(trials: Sequence[Trial]) -> dict[str, Any]:
     return {"asked": [asked_out(each) for each in asked], "trials": rows}
 
 
-def trials_in(session: str, row: Row) -> tuple[Trial, ...]:
-    """What `trials_out` gave.   Raises: as `Summary.trials`."""
-    asked = [_items_like(asked_in(each)) for each in row["asked"]]
+def trials_in(
+    session: str, row: Row, known: dict[str, Callable[..., Asked]] | None = None
+) -> tuple[Trial, ...]:
+    """What `trials_out` gave.   Raises: as `Summary.trials`.
+
+    known: what was asked in other sessions, and is made only once; it is added to.
+    """
+    known = {} if known is None else known
+    asked = []
+    for each in row["asked"]:
+        said = repr(each)
+        if said not in known:
+            known[said] = _items_like(asked_in(each))
+        asked.append(known[said])
     return tuple(_trial_in(session, each, asked) for each in row["trials"])
 
 
@@ -122,13 +133,15 @@ class Summaries:
     ) -> Mapping[str, tuple[Summary, tuple[Trial, ...]]]:
         """The summaries of the files `wanted` of one month that can be read, with their trials."""
         found: dict[str, tuple[Summary, tuple[Trial, ...]]] = {}
+        known: dict[str, Callable[..., Asked]] = {}
         # A row takes several times the room of its trials: only one is in memory at a time.
         with suppress(*_NO_GOOD):
             for summary in self._each(month):
                 found.pop(summary.name, None)
                 if summary.name in wanted:
                     with suppress(*_NO_GOOD):
-                        found[summary.name] = (replace(summary, row={}), summary.trials)
+                        trials = trials_in(summary.session, summary.row, known)
+                        found[summary.name] = (replace(summary, row={}), trials)
             return found
         return {}
 

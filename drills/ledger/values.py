@@ -26,7 +26,10 @@ def text(row: Row, key: str) -> str:
 
 
 def texts(row: Row, key: str) -> tuple[str, ...]:
-    return tuple(text({key: each}, key) for each in items(row, key))
+    found = items(row, key)
+    if all(isinstance(each, str) and each.isascii() for each in found):
+        return tuple(found)
+    return tuple(text({key: each}, key) for each in found)
 
 
 def maybe_text(row: Row, key: str) -> str | None:

@@ -1,19 +1,21 @@
 """The digest of a week out of a million trials, beside pandas and scipy over the exported file.
 
 Run it: python -m pytest tests/bench/bench_digest.py -s
-It makes a practice folder of 1,000,000 invented trials, about 1.2 GB, and their export as CSV,
-about 0.4 GB, in the folder for temporary files, and removes them.
+It makes a practice folder of 1,000,000 invented trials, about 1.2 GB, and their exports,
+about 1.4 GB, in the folder for temporary files, and removes them.
 
 Both sides start from files, and are timed in one run in processor time, so that what other
 programs do is not counted; the time by the clock on the wall stands beside it. Here it is the
-digest as text, in a program that is running and has opened the folder; there the measures from the
-CSV that `drills records export` writes. That both find the same numbers is checked. The peer makes
-no more than these, while the digest also tells dose, alerts, what is due and what is suggested.
+digest as text, in a program that is running and has opened the folder; there the measures from
+what `drills records export` writes: JSON Lines, unless CSV is asked for, which is quicker to read.
+That both find the same numbers is checked. The peer makes no more than these, while the digest also
+tells dose, alerts, what is due and what is suggested.
 """
 
 from __future__ import annotations
 
 import gc
+import json
 import os
 import shutil
 import subprocess
@@ -40,7 +42,7 @@ from drills.core.records import Entry, Trial
 from drills.digest import Digest, render
 from drills.digest.keeping import RETENTION_WEEKS
 from drills.ledger import open_ledger
-from drills.ledger.tables import export_csv
+from drills.ledger.tables import export, export_csv
 from drills.measures import latency, retention
 from tests.bench.bench_ledger import OF_A_SESSION, TRIALS, home_in, make_years, place_of
 from tests.ledger.made import START, made_session
@@ -105,17 +107,21 @@ def varied(seed: int) -> list[Entry]:
     return entries
 
 
-def export_years(place: Path, sessions: list[list[Entry]]) -> int:
-    """What `drills records export --format csv` writes of the folder; its bytes."""
-    texts = ["\n".join(export_csv(entries)).partition("\n") for entries in sessions]
-    with place.open("w", encoding="utf-8") as out:
-        out.write(f"{texts[0][0]}\n")
-        for number in sorted(range(TRIALS // OF_A_SESSION), key=lambda each: place_of(each)[2]):
-            new, name, _ = place_of(number)
-            text = texts[number % len(texts)][2]
-            moved = text.replace("2026-11-25T08:", new.decode())
-            out.write(moved.replace("s0000000", name.decode()) + "\n")
-    return place.stat().st_size
+def export_years(place: Path, sessions: list[list[Entry]]) -> None:
+    """What `drills records export` writes of the folder, as JSON Lines and as CSV."""
+    lines = ["\n".join(export(entries)) for entries in sessions]
+    tables = ["\n".join(export_csv(entries)).partition("\n") for entries in sessions]
+    numbers = sorted(range(TRIALS // OF_A_SESSION), key=lambda number: place_of(number)[2])
+    for name, heading, texts in (
+        ("export.jsonl", "", lines),
+        ("export.csv", f"{tables[0][0]}\n", [rest for _, _, rest in tables]),
+    ):
+        with (place / name).open("w", encoding="utf-8") as out:
+            out.write(heading)
+            for number in numbers:
+                new, session, _ = place_of(number)
+                moved = texts[number % len(texts)].replace("2026-11-25T08:", new.decode())
+                out.write(moved.replace("s0000000", session.decode()) + "\n")
 
 
 @pytest.fixture(scope="module")
@@ -123,23 +129,28 @@ def world(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Path, Path
     place = tmp_path_factory.mktemp("digest")
     sessions = [varied(seed) for seed in range(TEMPLATES)]
     size = make_years(place / "practice", sessions)
-    exported = export_years(place / "export.csv", sessions)
+    export_years(place, sessions)
     (place / "practice" / "plan.toml").write_text(plan_text(PLAN))
-    print(f"\n{TRIALS:,} trials, {size / 1e9:.2f} GB of records, {exported / 1e9:.2f} GB of CSV")
-    yield place / "practice", place / "export.csv"
+    of = {name: (place / name).stat().st_size / 1e9 for name in ("export.jsonl", "export.csv")}
+    print(f"\n{TRIALS:,} trials, {size / 1e9:.2f} GB of records, exported in GB: {of}")
+    yield place / "practice", place
     shutil.rmtree(place)
 
 
 def test_the_export_is_the_folder_s(world: tuple[Path, Path]) -> None:
     folder, exported = world
     ledger = open_ledger(folder, elsewhere=())
-    newest = list(export_csv(ledger.entries(since=START - timedelta(days=3))))[1:]
+    newest = ledger.entries(since=START - timedelta(days=3))
     ledger.close()
-    with exported.open("rb") as file:
-        file.seek(-4_000_000, os.SEEK_END)
-        tail = file.read().decode().splitlines()
-    assert len(newest) > 4 * OF_A_SESSION
-    assert tail[-len(newest) :] == newest
+    for name, expected in (
+        ("export.jsonl", list(export(newest))),
+        ("export.csv", list(export_csv(newest))[1:]),
+    ):
+        with (exported / name).open("rb") as file:
+            file.seek(-4_000_000, os.SEEK_END)
+            tail = file.read().decode().splitlines()
+        assert len(expected) > 4 * OF_A_SESSION
+        assert tail[-len(expected) :] == expected
 
 
 def here(digest: Digest) -> Numbers:
@@ -161,14 +172,49 @@ def here(digest: Digest) -> Numbers:
     return found
 
 
-def peer(exported: Path) -> Numbers:
-    """The same from the exported file, and the verdict on guessing."""
-    frame = pd.read_csv(exported, usecols=list(COLUMNS), dtype=COLUMNS, low_memory=False)
+def frame_of_csv(exported: Path) -> Any:
+    frame = pd.read_csv(
+        exported / "export.csv", usecols=list(COLUMNS), dtype=COLUMNS, low_memory=False
+    )
     frame = frame[frame["entry"] == "trial"]
+    frame["right"] = frame["right_alone"] == "yes"
+    return frame
+
+
+def frame_of_lines(exported: Path) -> Any:
+    """Line by line, which needs less memory and time than `pandas.read_json`."""
+    rows: dict[str, tuple[Any, ...]] = {}
+    with (exported / "export.jsonl").open(encoding="utf-8") as lines:
+        for line in lines:
+            entry = json.loads(line)
+            if entry["entry"] != "trial":
+                continue
+            asked, attempts = entry["asked"], entry["attempts"]
+            first = attempts[0]
+            target = asked["target"]
+            levels = [
+                each["cue_level"]
+                for each in attempts
+                if each["right"] and each["cue_level"] < asked["top_level"]
+            ]
+            rows[entry["trial"]] = (
+                f"{target['kind']}/{target['name']}/{target['group']}",
+                asked["options"][first["choice"]]["foil"],
+                first["right"] and first["cue_level"] == 0,
+                asked["effective_k"],
+                levels[0] if levels else None,
+                first["latency_ms"],
+                entry["started_at"],
+            )
+    columns = ("target", "foil", "right", "effective_k", "cue_level_at_success", "latency_ms")
+    return pd.DataFrame(list(rows.values()), columns=[*columns, "started_at"])
+
+
+def peer(frame: Any) -> Numbers:
+    """The same measures by pandas, scipy and statsmodels, and the tails against guessing."""
     # The offset is one and the same, and the day turns at four.
     started = pd.to_datetime(frame["started_at"].str.slice(0, 19), format="ISO8601")
     frame["day"] = (started - pd.Timedelta(hours=4)).dt.normalize()
-    frame["right"] = frame["right_alone"] == "yes"
     frame["name"] = frame["target"].str.split("/").str[1]
     first, last = pd.Timestamp(FIRST), pd.Timestamp(LAST)
     week = frame[(frame["day"] >= first) & (frame["day"] <= last)]
@@ -243,20 +289,28 @@ def test_a_week_s_digest_beside_pandas_over_the_export(
         lambda: subprocess.run(command, capture_output=True, text=True, check=False)
     )
     assert done.returncode == 0, done.stderr
-    theirs = [timed(lambda: peer(exported)) for _ in range(PEER_ROUNDS)]
-    their_took = middle([one for one, _ in theirs])
-    for name, numbers in here(digest).items():
-        assert numbers == pytest.approx(theirs[0][1][name], rel=1e-6, abs=1e-9), name
-    times = their_took.own / took.own
+    peers = {}
+    for name, frame_of, rounds in (
+        ("JSON Lines", frame_of_lines, 1),
+        ("CSV", frame_of_csv, PEER_ROUNDS),
+    ):
+        theirs = [timed(lambda frame_of=frame_of: peer(frame_of(exported))) for _ in range(rounds)]
+        peers[name] = middle([one for one, _ in theirs])
+        for of, numbers in here(digest).items():
+            assert numbers == pytest.approx(theirs[0][1][of], rel=1e-6, abs=1e-9), of
+    told = "; ".join(
+        f"over the {name} {each}, {each.own / took.own:.1f} times as long"
+        for name, each in peers.items()
+    )
     print(
         f"\nthe digest of a week out of {TRIALS:,} trials, {len(pairs[0][1])} letters: {took} in"
         f" the middle of {ROUNDS} (limit {LIMIT_SECONDS} s);\n"
-        f"pandas and scipy over the export: {their_took}, {times:.1f} times as long"
-        f" (limit {LIMIT_TIMES}).\n"
+        f"pandas and scipy {told} (limit {LIMIT_TIMES}, held for the export as it is by default,"
+        f" JSON Lines).\n"
         f"Apart from that: opening the folder {opening}; the first digest ever, which folds all"
         f" trials and makes the checkpoint, {first}; dealing a session {starting}; the command"
         f" `drills digest` from start to end {of_command.wall:.2f} s by the wall.\n"
         f"The load was {os.getloadavg()[0]:.1f} on {os.cpu_count()}"
     )
     assert took.own <= LIMIT_SECONDS
-    assert times >= LIMIT_TIMES
+    assert peers["JSON Lines"].own >= LIMIT_TIMES * took.own
