@@ -19,6 +19,8 @@ FOOT = "As it stands now: each practice moves these days."
 OWN_PACE = "Minutes: by how long this person takes from trial to trial, rests included."
 PLANS_PACE = "Minutes: as the plan has them, until 20 trials of a kind can be timed."
 WAITING = "Due; in ( ) those that wait: their block is full, and what is most overdue comes first"
+# More of one kind on one day are counted together; the JSON has them all.
+MOST_NAMES = 5
 
 
 class CalendarRow(NamedTuple):
@@ -102,6 +104,15 @@ def due_names(digest: Digest) -> list[tuple[str, list[DueName]]]:
         )
         told.append((day(due_day.day), in_order))
     return told
+
+
+def shown(names: Sequence[DueName]) -> str:
+    """The names; of many, those longest open, and how many more."""
+    told = [str(name) for name in names[:MOST_NAMES]]
+    rest = names[MOST_NAMES:]
+    if rest:
+        told.append(f"{len(rest)} more names {sum(name.count for name in rest)}")
+    return "; ".join(told)
 
 
 def open_since(names: Iterable[DueName]) -> str:

@@ -17,7 +17,10 @@ ROLES = {
     ItemSet.RELATED: "related, not practised",
     ItemSet.CONTROL: "unrelated, not practised",
 }
-FOOT = "Judge progress on these: never practised, no help, no feedback. Guessing: 1 in 2."
+FOOT = (
+    "Judge progress on these: never practised, no help, no feedback. The newest is held against "
+    "guessing, 1 in 2."
+)
 FIRST_SHOWN, LAST_SHOWN = 3, 6
 
 
@@ -44,9 +47,9 @@ def heading(line: CheckLine) -> str:
 
 
 def newest(line: CheckLine) -> str:
-    """`7/10 (70%) [40 to 89], against guessing: not distinguishable`."""
+    """`7/10 (70%) [40 to 89], not distinguishable`: the last against guessing."""
     row = _rows(line.points[-1:])[0]
-    return f"{row.right} [{row.interval}], against guessing: {row.verdict}"
+    return f"{row.right} [{row.interval}], {row.verdict}"
 
 
 def course(line: CheckLine) -> str:

@@ -220,7 +220,7 @@ def _to_come(digest: Digest) -> Iterator[str]:
         for kind, of_kind in groupby(names, key=lambda name: name.kind):
             all_names = list(of_kind)
             since = calendar_wording.open_since(all_names)
-            told = "; ".join(map(str, all_names))
+            told = calendar_wording.shown(all_names)
             yield from fold(f"{day}, {wording.KINDS[kind]}{since}: {told}", indent=4)
     about = [calendar_wording.FOOT]
     if digest.calendar is not None:

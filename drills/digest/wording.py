@@ -169,12 +169,12 @@ def _odds(line: Line) -> str:
 
 
 def brief_change(of: Change | None) -> str:
-    """`change +25 (-10 to 53) from 6/12`, in points."""
+    """`+25 (-10 to 53) from 6/12`, in points."""
     if of is None or of.points is None or of.interval is None:
         return change(of)
     moved = whole_percent(of.points)
     return (
-        f"change {kept(f'{moved:+d}' if moved else '0')} {kept(f'({_span(of.interval)})')} "
+        f"{kept(f'{moved:+d}' if moved else 'unchanged')} {kept(f'({_span(of.interval)})')} "
         f"{kept(f'from {of.earlier.right}/{of.earlier.of}')}"
     )
 
