@@ -113,7 +113,9 @@ def test_every_part_is_tried_here() -> None:
     assert {one.part for one, _, _ in CHANGES} == set(Part)
 
 
-@settings(max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(
+    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
 @given(chosen=st.lists(st.sampled_from(CHANGES), min_size=1, max_size=4, unique=True))
 def test_an_accepted_plan_reads_back_from_its_text_as_it_was(
     chosen: list, material: Material, tmp_path_factory: pytest.TempPathFactory
