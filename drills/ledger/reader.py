@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import gc
 from bisect import insort
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager, suppress
+from contextlib import suppress
 from datetime import datetime
 from itertools import groupby
 from pathlib import Path
 
 from drills.core.folds import Fold
+from drills.core.garbage import uncollected
 from drills.core.problems import BadInput, Failure
 from drills.core.records import Entry, Trial, latest_trials
 from drills.core.visible import visible
@@ -59,7 +59,7 @@ class Reader:
 
     def all_entries(self, since: datetime | None, until: datetime | None) -> tuple[Entry, ...]:
         """The same at once, for a range that fits into memory."""
-        with _uncollected():
+        with uncollected():
             return tuple(self.entries(since, until))
 
     def entries(self, since: datetime | None, until: datetime | None) -> Iterator[Entry]:
@@ -76,12 +76,12 @@ class Reader:
 
     def history(self, since: datetime | None) -> tuple[Trial, ...]:
         """Each trial as last kept, slimmed, from summaries where they are up to date."""
-        with _uncollected():
+        with uncollected():
             return self._history(since)
 
     def fold(self, into: Fold, since: datetime, until: datetime) -> tuple[Trial, ...]:
         """Bring `into` to a checkpoint, a new one when there is enough; the trials after it."""
-        with _uncollected():
+        with uncollected():
             return self._fold(into, since, until)
 
     def _history(self, since: datetime | None) -> tuple[Trial, ...]:
@@ -247,20 +247,6 @@ class Reader:
 
     def notice(self, text: str) -> None:
         self.notices[visible(text)] = None
-
-
-@contextmanager
-def _uncollected() -> Iterator[None]:
-    """Leave the search for garbage until afterwards: it would go through all trials of years again
-    and again while they are made, and take longer than the reading.
-    """
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 def cut_since(summary: Summary, read: SessionRead) -> str:

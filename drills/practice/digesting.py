@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from itertools import chain
 from typing import TYPE_CHECKING
 
+from drills.core.garbage import uncollected
 from drills.core.kinds import ItemSet, Kind
 from drills.core.progress import Progress
 from drills.core.records import Entry, Trial
@@ -29,6 +30,7 @@ _DAY = timedelta(days=1)
 _RECENT = timedelta(weeks=26)
 
 
+@uncollected()
 def digest_of(home: Home, first: date, last: date) -> Digest:
     """The digest of the practice days `first` to `last`, both included."""
     span = max(last - first + timedelta(days=1), timedelta(weeks=WEEKS))
