@@ -1,7 +1,7 @@
 """Digest: a range of records as numbers, and those numbers as text, page, JSON and CSV.
 
-Holds the frozen Digest, how it is made and its renderers. May import core and measures; jinja2 for
-the page only. Never reads records itself. Tested by tests/digest.
+Holds the frozen Digest, how it is made and its renderers. May import core and measures; jinja2 and
+matplotlib for the page only. Never reads records itself. Tested by tests/digest.
 """
 
 from drills.core.problems import BadInput

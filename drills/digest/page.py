@@ -80,8 +80,8 @@ def render_page(digest: Digest) -> str:
         cues_chart=partial(
             cues_chart, most=max(1, ceil(max(levels, default=0))), width_mm=43, height_mm=12.5
         ),
-        checks_chart=partial(checks_chart, width_mm=58, height_mm=26),
-        retention_chart=partial(retention_chart, width_mm=48, height_mm=26),
+        checks_chart=partial(checks_chart, width_mm=58, height_mm=23.5),
+        retention_chart=partial(retention_chart, width_mm=48, height_mm=23),
         grid_chart=partial(grid_chart, width_mm=62, height_mm=27),
     )
 
