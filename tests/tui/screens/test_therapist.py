@@ -26,6 +26,7 @@ from drills.tui.widgets.picture import Picture
 from drills.tui.widgets.rows import Rows
 from tests.edges import MORNING, QuietVoice
 from tests.tui.player import Player, playing
+from tests.tui.test_theme import contrast
 
 PLAN = Plan(
     name="Short [red]",
@@ -583,3 +584,14 @@ async def test_a_suggestion_that_is_left_stays_open(
         await player.press("escape")
         await player.until_text("Begin Passive with by")
     assert not kept(tmp_path)
+
+
+@pytest.mark.parametrize("part", [*PARTS])
+async def test_all_words_of_a_part_stand_out_from_their_ground(
+    part: str, material: Material, tmp_path: Path, practised: MemoryRecords
+) -> None:
+    async with therapist(material, tmp_path, practised) as player:
+        await open_part(player, part)
+        await player.until(lambda: player.screen != "TherapistScreen", part)
+        await player.until(lambda: "One moment." not in player.text, "the count")
+        assert player.poor_contrasts(contrast) == []
