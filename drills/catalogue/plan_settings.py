@@ -164,6 +164,7 @@ SECTIONS = (
         settings=(
             _switch("on", "true: the first screen says when a check is due"),
             _switch("treated", "practised constructions; none: all of this plan's"),
+            _switch("finished", "once practised, no longer; their checks go on"),
             _switch("related", 'related, not practised, as ["object-cleft"]'),
             _switch("control", 'unrelated, not practised, as ["locative"]'),
             _setting("items", 20, 40, "sentences of each, even; half in a weekly check"),

@@ -19,6 +19,7 @@ from drills.core.plans import (
     LOCALES,
     PERSON_CODE,
     PLAN_FORMAT,
+    PROBE_ROLES,
     BlockPlan,
     CueDirection,
     Order,
@@ -233,10 +234,9 @@ def _check_probes(found: Fields, probes: ProbeSettings) -> None:
             "Write an even number.",
             key="items",
         )
-    roles = (("treated", probes.treated), ("related", probes.related), ("control", probes.control))
     seen: dict[str, str] = {}
-    for role, names in roles:
-        for name in names:
+    for role in PROBE_ROLES:
+        for name in getattr(probes, role):
             if seen.setdefault(name, role) != role:
                 found.note(
                     f'"{name}" is both {seen[name]} and {role}.', "Leave it in one list.", key=role

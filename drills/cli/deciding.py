@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from drills.practice.home import Home
 
 SUGGESTIONS_FORMAT = 1
-ANSWERS = ("accept", "change", "ignore")
+ANSWERS = {"accept": "Accepted", "change": "Plan changed", "ignore": "Ignored"}
 
 
 def add(parts: Any, everywhere: argparse.ArgumentParser) -> None:
@@ -32,7 +32,7 @@ def add(parts: Any, everywhere: argparse.ArgumentParser) -> None:
         "answer", parents=[everywhere], help="accept, change or ignore one of them"
     )
     answer.add_argument("number", metavar="NUMBER", help="of `drills plan suggestions`, or its id")
-    answer.add_argument("answer", choices=ANSWERS)
+    answer.add_argument("answer", choices=tuple(ANSWERS))
     answer.add_argument("file", metavar="FILE", nargs="?", help="your own plan, with `change`")
     answer.add_argument("--by", metavar="NAME", required=True, help="who decides")
     answer.add_argument("--why", metavar="TEXT", default="", help="the reason, kept with it")
@@ -78,7 +78,7 @@ def answer_suggestion(options: argparse.Namespace) -> int:
             done = f"Version {new.version} of the plan is in force, as in {options.file}."
     finally:
         home.close()
-    print(visible(f"{suggestion.says} {options.answer.capitalize()}: kept.\n{done}"))
+    print(visible(f"{ANSWERS[options.answer]}: {suggestion.says}\n{done}"))
     return 0
 
 
@@ -123,10 +123,9 @@ def _chosen(found: Sequence[Suggestion], number: str) -> Suggestion:
     for place, each in enumerate(found, 1):
         if number in (str(place), each.id):
             return each
-    there = f"1 to {len(found)}" if found else "none just now"
-    raise BadInput(
-        f"There is no suggestion {number!r}: there are {there}. See `drills plan suggestions`."
-    )
+    few = {0: "there are none just now", 1: "there is only 1"}
+    there = few.get(len(found), f"there are 1 to {len(found)}")
+    raise BadInput(f"There is no suggestion {number!r}: {there}. See `drills plan suggestions`.")
 
 
 def _as_text(found: tuple[Suggestion, ...]) -> str:

@@ -212,6 +212,8 @@ PROBED = (
 )
 """Constructions that can be probed: both of a pair are named, so a new pair is a new sentence."""
 
+PROBE_ROLES = ("treated", "finished", "related", "control")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Probed:
@@ -227,8 +229,9 @@ class ProbeSettings:
     """Checks without help, on exemplars that are never practised.
 
     on: whether checks fall due; without it they can still be given.
-    treated: constructions of match that are practised; none means all of the plan's that can be
-    probed.   related, control: constructions that are not practised.
+    treated: constructions of match that are practised; none, and none finished, means all of the
+    plan's that can be probed.   finished: practised in an earlier version, and still checked.
+    related, control: constructions that are not practised.
     items: exemplars of each, an even number; half of them in a weekly check.
     baseline: whole checks before practice begins.
     weekly_days: from one check to the next while there is practice; 0 for none.
@@ -239,6 +242,7 @@ class ProbeSettings:
 
     on: bool = False
     treated: tuple[str, ...] = ()
+    finished: tuple[str, ...] = ()
     related: tuple[str, ...] = ()
     control: tuple[str, ...] = ()
     items: int = 20

@@ -24,7 +24,8 @@ class Answer(StrEnum):
 class Decision:
     """One suggestion answered.
 
-    suggestion: its id.   rule, evidence: as they were shown, since records go on.
+    suggestion: its id.   says, rule, evidence: as they were shown, since records go on; `says` is
+    empty for a change that nothing suggested, and in old records.
     by: who decided, as they call themselves.   why: in their words, may be empty.
     plan_version_before, plan_version_after: the same when it was ignored.
     """
@@ -39,6 +40,7 @@ class Decision:
     plan_name: str
     plan_version_before: int
     plan_version_after: int
+    says: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

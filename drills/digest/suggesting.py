@@ -24,8 +24,8 @@ TIRED_SESSIONS = 2
 
 _LOOK = {
     AlertKind.SUDDEN_DROP: "Find out what has changed{about}: the drop was sudden.",
-    AlertKind.NO_RISE: "Look at practice together: as it is there is no rise.",
-    AlertKind.CUES: "Look at the help{about} together: it does not fade.",
+    AlertKind.NO_RISE: "Look at how it is practised: there is no rise.",
+    AlertKind.CUES: "Look at the help{about}: it does not fade.",
     AlertKind.UNTRUSTED: "Score some of the gestures as well, before scores at home are trusted.",
 }
 
@@ -100,7 +100,7 @@ def _from_alerts(
                 says = "Put the options one below the other."
             case kind if kind in _LOOK:
                 changes = []
-                says = _LOOK[kind].format(about=f" {label}" if label else "")
+                says = _LOOK[kind].format(about=f' in "{label}"' if label else "")
             case _:
                 continue
         found.append(
@@ -123,8 +123,8 @@ def _all_help_first(name: str, label: str, plan: Plan) -> tuple[str, list[PlanCh
         if name in block.names and block.cues is not CueDirection.MOST_TO_LEAST
     ]
     if changes:
-        return f"Begin {label} with all the help, and take it away step by step.", changes
-    return f"Look at {label} together: it is answered the wrong way round.", []
+        return f'Begin "{label}" with all the help, and take it away step by step.', changes
+    return f'Look at "{label}": it is answered the wrong way round.', []
 
 
 def _below_guessing(
@@ -193,11 +193,11 @@ def _moving_on(
                 changes.append(PlanChange(part=Part.NAME_OFF, block=number, value=each.name))
         label = labels.get(each.name, each.name)
         if harder is not None:
-            says = f"Move on from {label} to {labels.get(harder, harder)}."
+            says = f'Move on from "{label}" to "{labels.get(harder, harder)}".'
         elif changes:
-            says = f"Take {label} out: it is known."
+            says = f'Take "{label}" out: it is known.'
         else:
-            says = f"Choose what comes after {label}: it is known."
+            says = f'Choose what comes after "{label}": it is known.'
         found.append(
             _suggestion(
                 each.advice.name,

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from drills.core.suggestions import PlanChange, Suggestion
 from drills.core.therapist import Answer, Decision
-from drills.digest.plain import day, inert
+from drills.digest.plain import day_and_year, inert
 
 NONE = "None."
 FOOT = "Only the therapist changes the plan: drills plan suggestions."
@@ -49,13 +49,14 @@ def change(of: PlanChange) -> str:
 
 
 def decision(of: Decision) -> str:
-    """Who answered what and when, with the versions of the plan and the reason."""
+    """Who answered what and when, with the versions of the plan, the evidence and the reason."""
     versions = (
         f"version {of.plan_version_before}"
         if of.plan_version_after == of.plan_version_before
         else f"version {of.plan_version_before} to {of.plan_version_after}"
     )
     by = f" by {inert(of.by)}" if of.by.strip() else ""
-    said = f"{day(of.at.date())}: {_ANSWERS[of.answer]}{by}, {versions}."
+    said = f"{day_and_year(of.at.date())}: {_ANSWERS[of.answer]}{by}, {versions}."
+    what = f" {inert(of.says)}" if of.says.strip() else ""
     why = f" Why: {inert(of.why)}" if of.why.strip() else ""
-    return f"{said} {inert(of.evidence)}{why}".rstrip()
+    return f"{said}{what} {inert(of.evidence)}{why}".rstrip()

@@ -166,6 +166,7 @@ def row_of(entry: TherapistEntry) -> dict[str, Any]:
                 "plan_name": entry.plan_name,
                 "plan_version_before": entry.plan_version_before,
                 "plan_version_after": entry.plan_version_after,
+                "says": entry.says,
             }
         case SecondScore():
             return {
@@ -196,6 +197,7 @@ def entry_of(row: Row) -> TherapistEntry:
                 plan_name=values.text(row, "plan_name"),
                 plan_version_before=values.whole(row, "plan_version_before"),
                 plan_version_after=values.whole(row, "plan_version_after"),
+                says=values.text(row, "says") if "says" in row else "",
             )
         case "second score":
             return SecondScore(

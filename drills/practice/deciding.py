@@ -21,6 +21,8 @@ from drills.practice.cueing import advice_on_directions
 from drills.practice.dealing import check_plan, plan_targets
 from drills.practice.easier import harder_than
 from drills.practice.prescribing import prescribe
+from drills.practice.probe_faults import practised_in
+from drills.practice.probed import treated_in
 
 if TYPE_CHECKING:
     from drills.core.material import Material
@@ -82,7 +84,9 @@ def accepted_plan(plan: Plan, suggestion: Suggestion, material: Material, *, on:
             "This suggestion has no change of its own. Answer it with a plan that you have changed."
         )
     changed = replace(
-        apply_changes(plan, suggestion.changes), version=plan.version + 1, written_on=on
+        checked_as_before(plan, apply_changes(plan, suggestion.changes), material),
+        version=plan.version + 1,
+        written_on=on,
     )
     problems = check_plan(changed, material)
     if problems:
@@ -101,6 +105,28 @@ def apply_changes(plan: Plan, changes: Sequence[PlanChange]) -> Plan:
     if any(not block.names for block in plan.blocks):
         raise BadInput("A block would be left without a name.")
     return plan
+
+
+def checked_as_before(before: Plan, plan: Plan, material: Material) -> Plan:
+    """`plan` with the checks of `before`: what is no longer practised stays in them as finished.
+
+    Otherwise a name that is known would leave the checks that have to show whether it lasts.
+    """
+    if not (before.probes.on or before.probes.treated or before.probes.sets):
+        return plan
+    asked, practised = treated_in(before), practised_in(plan, material)
+    gone = tuple(name for name in asked if name not in practised)
+    # Without sets a new name is checked as well, where the plan leaves it open which are.
+    if not gone and not plan.probes.sets and set(asked) <= set(treated_in(plan)):
+        return plan
+    return replace(
+        plan,
+        probes=replace(
+            plan.probes,
+            treated=tuple(name for name in asked if name in practised),
+            finished=(*plan.probes.finished, *gone),
+        ),
+    )
 
 
 def accept(home: Home, suggestion: Suggestion, *, by: str, why: str = "") -> Plan:
@@ -135,6 +161,7 @@ def ignore(home: Home, suggestion: Suggestion, *, by: str, why: str = "") -> Dec
         plan_name=home.plan.name,
         plan_version_before=home.plan.version,
         plan_version_after=home.plan.version,
+        says=suggestion.says,
     )
     home.therapist_log.append(decision)
     return decision

@@ -60,7 +60,7 @@ def harder_than(block: BlockPlan, name: str, plan: Plan, material: Material) -> 
     if own is None:
         return None
     taken = {each for other in plan.blocks if other.kind is block.kind for each in other.names}
-    taken |= {*plan.probes.related, *plan.probes.control}
+    taken |= {*plan.probes.finished, *plan.probes.related, *plan.probes.control}
     ranked = sorted(
         (found[1], other)
         for other in names_of(block.kind, material)

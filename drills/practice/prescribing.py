@@ -53,6 +53,7 @@ def prescribe(
         plan_name=new.name,
         plan_version_before=before.version,
         plan_version_after=new.version,
+        says="" if suggestion is None else suggestion.says,
     )
     try:
         home.therapist_log.append(decision)

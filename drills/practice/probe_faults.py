@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from drills.core.items import Kind
 from drills.core.material import Material
-from drills.core.plans import PROBED, Plan
+from drills.core.plans import PROBE_ROLES, PROBED, Plan
 from drills.core.problems import Problem
 from drills.exercises import check_block, names_of, targets_of
 from drills.practice.probed import asked_of
@@ -14,10 +14,10 @@ def check_probes(plan: Plan, material: Material) -> tuple[Problem, ...]:
     """What the plan asks of checks that cannot be, or that would be practised as well."""
     if any(check_block(block, material) for block in plan.blocks):
         return ()  # what is practised is not known yet
-    practised = _practised(plan, material)
+    practised = practised_in(plan, material)
     problems: list[Problem] = []
     known = names_of(Kind.MATCH, material)
-    for key in ("treated", "related", "control"):
+    for key in PROBE_ROLES:
         for name in getattr(plan.probes, key):
             message, mend = "", f"Use some of: {', '.join(PROBED)}."
             if name not in known:
@@ -26,13 +26,13 @@ def check_probes(plan: Plan, material: Material) -> tuple[Problem, ...]:
                 message = f"no checks are made of {name!r}."
             elif key == "treated" and name not in practised:
                 message = f"{name!r} is in no block of this plan."
-                mend = "Practise it, or name it under related or control."
+                mend = "Practise it, or name it under finished, related or control."
             elif key != "treated" and name in practised:
                 message = f"{name!r} is practised in this plan."
                 mend = "Name it under treated, or leave it out."
             if message:
                 problems.append(Problem(where=f"probes.{key}", message=message, mend=mend))
-    if problems or not (plan.probes.on or plan.probes.treated):
+    if problems or not (plan.probes.on or plan.probes.treated or plan.probes.finished):
         return tuple(problems)
     if not asked_of(plan):
         return (
@@ -77,7 +77,7 @@ def _set_faults(plan: Plan, material: Material) -> tuple[Problem, ...]:
     return tuple(problems)
 
 
-def _practised(plan: Plan, material: Material) -> frozenset[str]:
+def practised_in(plan: Plan, material: Material) -> frozenset[str]:
     """Constructions that are practised, in any kind of exercise; a question names its own last."""
     return frozenset(
         target.name.rpartition(":")[2]

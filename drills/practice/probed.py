@@ -13,10 +13,8 @@ _WITH_NAMES = (Kind.MATCH, Kind.ACT_OUT)
 
 
 def asked_of(plan: Plan) -> tuple[Probed, ...]:
-    """The constructions that a check asks: treated, related, control."""
+    """The constructions that a check asks: treated, also once treated, then related, control."""
     probes = plan.probes
-    named = {name for block in plan.blocks if block.kind in _WITH_NAMES for name in block.names}
-    treated = probes.treated or tuple(name for name in PROBED if name in named)
     exemplars = {(each.item_set, each.construction): each.exemplars for each in probes.sets}
     return tuple(
         Probed(
@@ -25,12 +23,21 @@ def asked_of(plan: Plan) -> tuple[Probed, ...]:
             exemplars=exemplars.get((item_set, name), ()),
         )
         for names, item_set in (
-            (treated, ItemSet.PROBE),
+            (treated_in(plan), ItemSet.PROBE),
+            (probes.finished, ItemSet.PROBE),
             (probes.related, ItemSet.RELATED),
             (probes.control, ItemSet.CONTROL),
         )
         for name in names
     )
+
+
+def treated_in(plan: Plan) -> tuple[str, ...]:
+    """The constructions that are practised and checked."""
+    if plan.probes.treated or plan.probes.finished:
+        return plan.probes.treated
+    named = {name for block in plan.blocks if block.kind in _WITH_NAMES for name in block.names}
+    return tuple(name for name in PROBED if name in named)
 
 
 def whole_check(plan: Plan) -> int:

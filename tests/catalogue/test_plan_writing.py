@@ -163,6 +163,7 @@ PLANS = st.builds(
         ProbeSettings,
         on=st.booleans(),
         treated=st.just(()) | st.just(("active", "full-passive")),
+        finished=st.just(()) | st.just(("subject-cleft",)),
         related=st.just(()) | st.just(("object-cleft",)),
         control=st.just(()) | st.just(("locative",)),
         items=st.integers(10, 20).map(lambda half: 2 * half),

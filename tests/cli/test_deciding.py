@@ -89,7 +89,7 @@ def test_accepting_ignoring_and_changing_are_told_and_kept(folder, tmp_path, cap
     assert plan(folder, "history") == 0
     history = capsys.readouterr().out
     assert "Version 1, from" in history
-    assert "Accepted by T, version 1 to 2." in history
+    assert f"Accepted by T, version 1 to 2. {chosen['says']}" in history
     assert "Why: time to" in history
     assert "Ignored by T, version 2." in history
     assert run(["records", "verify", "--folder", str(folder)]) == 0

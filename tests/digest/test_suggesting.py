@@ -65,7 +65,7 @@ def test_a_name_that_is_known_makes_way_for_the_next_harder_one(advice: Advice):
         PlanChange(part=Part.NAME_ON, block=1, value="negation"),
         PlanChange(part=Part.NAME_OFF, block=1, value="active"),
     )
-    assert found.says == "Move on from Active to negation."
+    assert found.says == 'Move on from "Active" to "negation".'
     assert found.evidence == "Right alone 20 of 20."
     (out,) = suggested(advice=advice)
     assert out.changes == (PlanChange(part=Part.NAME_OFF, block=1, value="active"),)
@@ -84,7 +84,7 @@ def test_the_only_name_of_a_block_is_left_to_the_therapist():
 
 def test_below_guessing_speaks_for_all_help_first_in_every_block_with_the_name():
     (found,) = suggested(alert(AlertKind.BELOW_CHANCE, subject="full-passive"))
-    assert found.says == "Begin Passive with all the help, and take it away step by step."
+    assert found.says == 'Begin "Passive" with all the help, and take it away step by step.'
     assert [(each.part, each.block, each.value) for each in found.changes] == [
         (Part.CUES, 1, "most-to-least"),
         (Part.CUES, 2, "most-to-least"),
@@ -144,6 +144,7 @@ def answer(to: Suggestion, as_what: Answer = Answer.IGNORED) -> Decision:
         plan_name="P",
         plan_version_before=3,
         plan_version_after=3,
+        says=to.says,
     )
 
 
@@ -171,5 +172,5 @@ def test_words_for_a_suggestion_and_a_decision():
     assert row.rule == "The rule."
     (one,) = suggested(advice=Advice.READY)
     assert decision(answer(one)) == (
-        "Wed 25 Nov: Ignored by T, version 3. Right alone 20 of 20. Why: not yet"
+        f"Wed 25 Nov 2026: Ignored by T, version 3. {one.says} Right alone 20 of 20. Why: not yet"
     )

@@ -47,6 +47,7 @@ ENTRIES = (
         plan_name=TEXTS,
         plan_version_before=COUNTS,
         plan_version_after=COUNTS,
+        says=TEXTS,
     )
     | whole(
         SecondScore,
@@ -90,6 +91,12 @@ def keep(folder: Path, entries: list[TherapistEntry]) -> list[Path]:
     for entry in entries:
         log.append(entry)
     return sorted((folder / "therapist").glob("*.jsonl"))
+
+
+def test_a_decision_kept_before_its_words_were_is_read() -> None:
+    row = row_of(made_decision(says="Move on."))
+    del row["says"]
+    assert entry_of(row) == made_decision(says="")
 
 
 @given(entry=ENTRIES)

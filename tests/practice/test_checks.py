@@ -205,6 +205,7 @@ def test_what_is_asked_is_like_what_is_practised(material: Material) -> None:
         (ProbeSettings(control=("negation",)), "no checks are made of"),
         (ProbeSettings(treated=("active",)), "is in no block"),
         (ProbeSettings(related=("full-passive",)), "is practised in this plan"),
+        (ProbeSettings(finished=("full-passive",)), "is practised in this plan"),
     ],
 )
 def test_what_checks_cannot_ask_is_told(

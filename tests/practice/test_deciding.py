@@ -15,11 +15,13 @@ from drills import wiring
 from drills.catalogue import plan_text, read_plan
 from drills.core.items import Kind
 from drills.core.material import Material
-from drills.core.plans import BlockPlan, CueDirection, Layout, Plan
+from drills.core.plans import BlockPlan, CueDirection, Layout, Plan, ProbeSettings
 from drills.core.problems import BadInput, Failure
 from drills.core.suggestions import Part, PlanChange, Suggestion
 from drills.core.therapist import Answer, Decision
 from drills.ledger import TherapistFiles, disk, plan_path, plan_versions, put_plan_in_force
+from drills.practice.checks import items_of_check
+from drills.practice.dealing import check_plan
 from drills.practice.deciding import (
     accept,
     accepted_plan,
@@ -31,7 +33,10 @@ from drills.practice.deciding import (
 )
 from drills.practice.easier import harder_than
 from drills.practice.home import Home
+from drills.practice.probed import asked_of
+from drills.practice.sets import with_sets
 from drills.rehearsal import MemoryRecords, Rehearsal
+from drills.schedule.checks import CheckList
 from drills.speech import start_voice
 from tests.edges import HandClock, QuietVoice
 
@@ -147,6 +152,55 @@ def test_what_would_break_the_plan_is_refused_in_one_line(one, material: Materia
     assert "\n" not in str(refused.value)
 
 
+CHECKED = replace(PLAN, probes=ProbeSettings(on=True, related=("object-question-which",)))
+KNOWN = suggestion(change(Part.NAME_OFF, "full-passive", 1))
+
+
+@pytest.mark.parametrize("treated", [(), ("full-passive",), ("active", "full-passive")])
+@pytest.mark.parametrize("has_sets", [False, True])
+def test_what_is_no_longer_practised_is_checked_as_before(
+    treated: tuple[str, ...], has_sets: bool, material: Material
+) -> None:
+    plan = replace(CHECKED, probes=replace(CHECKED.probes, treated=treated))
+    if has_sets:
+        plan = with_sets(plan, material)
+    after = accepted_plan(plan, KNOWN, material, on=TODAY)
+    assert after.probes.finished == ("full-passive",)
+    assert {*asked_of(after)} == {*asked_of(plan)}
+    assert check_plan(after, material) == ()
+
+
+def test_a_construction_that_left_the_plan_is_asked_the_same_sentences(material: Material) -> None:
+    made = with_sets(CHECKED, material)
+    after = accepted_plan(made, KNOWN, material, on=TODAY)
+    for letter in "AB":
+        before, now = (
+            items_of_check(plan, material, CheckList(letter=letter)) for plan in (made, after)
+        )
+        assert {item.sentence for item in now} == {item.sentence for item in before}
+
+
+def test_what_is_still_practised_in_another_exercise_stays_treated(material: Material) -> None:
+    question = BlockPlan(kind=Kind.QUESTION, names=("who-did-what:full-passive",), trials=6)
+    plan = replace(CHECKED, blocks=(*PLAN.blocks, question))
+    after = accepted_plan(plan, KNOWN, material, on=TODAY)
+    assert (after.probes.treated, after.probes.finished) == (("active", "full-passive"), ())
+
+
+def test_with_sets_a_new_name_is_not_checked_and_without_it_is(material: Material) -> None:
+    more = suggestion(change(Part.NAME_ON, "object-cleft", 1))
+    made = with_sets(CHECKED, material)
+    assert asked_of(accepted_plan(made, more, material, on=TODAY)) == asked_of(made)
+    names = [
+        each.construction for each in asked_of(accepted_plan(CHECKED, more, material, on=TODAY))
+    ]
+    assert "object-cleft" in names
+
+
+def test_without_checks_nothing_of_them_changes(material: Material) -> None:
+    assert accepted_plan(PLAN, KNOWN, material, on=TODAY).probes == PLAN.probes
+
+
 def test_a_suggestion_without_a_change_cannot_be_accepted(home: Home) -> None:
     with pytest.raises(BadInput, match="no change of its own"):
         accept(home, suggestion(), by="T")
@@ -169,6 +223,7 @@ def test_accepting_puts_the_next_version_in_force_with_who_when_and_why(home: Ho
             plan_name="Decided",
             plan_version_before=4,
             plan_version_after=5,
+            says="Do it.",
         ),
     )
     assert home.folder is not None

@@ -489,7 +489,7 @@ async def test_without_a_folder_the_plan_cannot_be_changed_and_it_says_so(
 async def to_suggestion(player: Player) -> None:
     """The first one: the passive is below guessing, so its help is to come first."""
     await open_part(player, "suggestions")
-    await player.until_text("Begin Passive with by: the doer comes last with all the help")
+    await player.until_text('Begin "Passive with by: the doer comes last" with all the help')
     await player.press("1")
     await player.until_text("What would change:")
 
@@ -564,7 +564,7 @@ async def test_an_ignored_suggestion_leaves_the_plan_and_does_not_come_back(
         await player.press("3")
         await sign(player, "seen it")
         await player.until_text("Ignored by Sam, version 1.")
-        assert "Begin Passive with by" not in player.text
+        assert '1   Begin "Passive with by' not in player.text  # below it is told as decided
         assert player.home.plan == PLAN
     assert not plan_path(tmp_path).exists()
     (decision,) = kept(tmp_path)
@@ -582,7 +582,7 @@ async def test_a_suggestion_that_is_left_stays_open(
         await player.press("escape")
         await player.until_text("What would change:")
         await player.press("escape")
-        await player.until_text("Begin Passive with by")
+        await player.until_text('1   Begin "Passive with by')
     assert not kept(tmp_path)
 
 
