@@ -31,10 +31,11 @@ def read_sets(found: Sequence[Fields], probes: ProbeSettings) -> tuple[ProbeSet,
                 "Leave one of them out.",
                 key="construction",
             )
-        if made.exemplars and len(made.exemplars) != probes.items:
+        # Also those that are told of already, as no exemplars.
+        has = len(fields.block.values["exemplars"]) if made.exemplars else 0
+        if made.exemplars and has != probes.items:
             fields.note(
-                f"This set has {len(made.exemplars)} exemplars, and `items` under [probes] is "
-                f"{probes.items}.",
+                f"This set has {has} exemplars, and `items` under [probes] is {probes.items}.",
                 "Make both the same, or make the sets anew: drills plan sets FILE.",
                 key="exemplars",
             )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drills.core.items import Kind
+from drills.core.items import ItemSet, Kind
 from drills.core.material import Material
 from drills.core.plans import PROBE_ROLES, PROBED, Plan
 from drills.core.problems import Problem
@@ -57,9 +57,10 @@ def _set_faults(plan: Plan, material: Material) -> tuple[Problem, ...]:
     for number, each in enumerate(plan.probes.sets, start=1):
         if (each.item_set, each.construction) not in asked:
             message = f"no check of this plan asks {each.construction!r} as {each.role}."
-            problems.append(
-                Problem(where=f"set {number}", message=message, mend=f"Remove it. {_MAKE_SETS}")
-            )
+            mend = f"Remove it. {_MAKE_SETS}"
+            if each.item_set is ItemSet.PROBE:
+                mend = f"If it was practised before, name it under finished. Otherwise: {mend}"
+            problems.append(Problem(where=f"set {number}", message=message, mend=mend))
             continue
         problems += [
             Problem(where=f"set {number}, {exemplar}", message=message, mend=_MAKE_SETS)

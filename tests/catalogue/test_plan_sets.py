@@ -87,6 +87,12 @@ def test_what_is_wrong_with_a_set_is_told_with_its_line(
     assert all(line is not None and line > FIRST_LINE - 5 for line, _ in found)
 
 
+def test_an_exemplar_that_is_none_is_told_once(tmp_path: Path) -> None:
+    text = (HEAD + set_text()).replace("push: a-word, b-word", "push a-word b-word")
+    ((_, told),) = faults(text, tmp_path / "plan.toml")
+    assert "is no exemplar" in told
+
+
 def test_two_sets_of_one_construction_or_with_one_pair_are_refused(tmp_path: Path) -> None:
     twice = HEAD + set_text() + set_text(act="pull")
     assert any("already" in told for _, told in faults(twice, tmp_path / "plan.toml"))

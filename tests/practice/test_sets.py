@@ -153,6 +153,18 @@ def test_a_set_too_many_or_too_few_is_told(made: Plan, material: Material) -> No
     assert "no check of this plan asks 'subject-relative' as control" in problem.message
 
 
+def test_a_treated_set_that_is_practised_no_longer_points_to_finished(
+    made: Plan, material: Material
+) -> None:
+    (block,) = made.blocks
+    fewer = replace(made, blocks=(replace(block, names=("object-cleft",)),))
+    (problem,) = check_plan(fewer, material)
+    assert problem.where == "set 1"
+    assert problem.mend.startswith("If it was practised before, name it under finished.")
+    probes = replace(made.probes, treated=("object-cleft",), finished=("full-passive",))
+    assert check_plan(replace(fewer, probes=probes), material) == ()
+
+
 def test_a_plan_without_anything_to_check_makes_no_sets(material: Material) -> None:
     bare = replace(PLAN, blocks=(BlockPlan(kind=Kind.GESTURE, names=("wave",), trials=2),))
     bare = replace(bare, probes=ProbeSettings())
