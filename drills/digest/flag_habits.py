@@ -80,8 +80,10 @@ def place(trials: Sequence[Trial], settings: FlagSettings, level: float) -> Aler
 
 def yes(trials: Sequence[Trial], settings: FlagSettings, level: float) -> Alert | None:
     """Right answers to what is true against right answers to what is false."""
-    true = [trial for trial in trials if yes_is_right(trial) is True]
-    false = [trial for trial in trials if yes_is_right(trial) is False]
+    # What is false by another word alone is seen through without any grammar.
+    doubtful = [trial for trial in trials if trial.asked.effective_k > 1]
+    true = [trial for trial in doubtful if yes_is_right(trial) is True]
+    false = [trial for trial in doubtful if yes_is_right(trial) is False]
     found = compare(strata_of(true, false).values())
     if not is_wide(found, settings) or found is None or found.either > level:
         return None

@@ -19,10 +19,13 @@ from drills.digest.values import Quality
 from drills.measures.cues import CueUse
 from drills.measures.intervals import newcombe_difference
 from drills.measures.missing import Missing
+from drills.measures.pairs import mcnemar
 from drills.measures.strata import compare
 
 # So sure that the rise is smaller than one that matters; one-sided.
 SURE = 0.8
+# A chance below this, that one rater scores higher so much oftener, is no accident.
+ONE_SIDED = 0.05
 
 
 def adherence_flags(
@@ -165,6 +168,7 @@ def flat_flags(
     plain = found.one.right / found.one.of - found.other.right / found.other.of
     if 100 * (found.points + width.high - plain) > plan.flags.flat_points:
         return []
+    falls = found.points + width.high - plain < 0
     flat = [labels.get(each.name, each.name) for each in progress if each.advice is Advice.NO_RISE]
     return [
         Alert(
@@ -175,8 +179,9 @@ def flat_flags(
                 f"from the first half to the last is ruled out, {round(100 * SURE)} of 100 sure"
             ),
             evidence=(
-                f"{told(found.one).capitalize()} in the last half, {told(found.other)} before."
-                + (f" No rise of its own: {'; '.join(flat)}." if flat else "")
+                ("It falls. " if falls else "")
+                + f"{told(found.one).capitalize()} in the last half, {told(found.other)} before."
+                + (f" Nor does any of these rise by itself: {'; '.join(flat)}." if flat else "")
             ),
         )
     ]
@@ -194,16 +199,22 @@ def score_flags(agreement: Agreement | None, trials: Iterable[Trial], plan: Plan
     pairs = 0 if agreement is None else agreement.pairs
     rule = (
         f"{asks.double_scores} gestures scored twice, with weighted kappa {asks.kappa:g} or "
-        f"{asks.exact_percent} of 100 the same, before scores at home are trusted"
+        f"{asks.exact_percent} of 100 the same, and neither scoring surely higher, before scores "
+        "at home are trusted"
     )
     evidence = f"Scored twice: {pairs}."
     if agreement is not None and pairs >= asks.double_scores:
         exact, kappa = agreement.scores.exact, agreement.scores.linear
         is_close = not isinstance(kappa, Missing) and kappa >= asks.kappa
-        if is_close or 100 * exact.right >= asks.exact_percent * exact.of:
+        agrees = is_close or 100 * exact.right >= asks.exact_percent * exact.of
+        # Where nearly all scores are best, agreement is high also with one who is always lenient.
+        if agrees and mcnemar(agreement.higher, agreement.lower) >= ONE_SIDED:
             return []
         close = "none" if isinstance(kappa, Missing) else f"{kappa:.2f}"
-        evidence = f"The same score in {exact.right} of {exact.of}, weighted kappa {close}."
+        evidence = (
+            f"The same score in {exact.right} of {exact.of}, weighted kappa {close}; the "
+            f"caregiver's is higher in {agreement.higher}, lower in {agreement.lower}."
+        )
     return [Alert(kind=AlertKind.UNTRUSTED, count=pairs, rule=rule, evidence=evidence)]
 
 

@@ -39,8 +39,8 @@ PARTS = {
     AlertKind.DECLINE: 1,
     AlertKind.SIDE: 1,
     AlertKind.PLACE: 2,
-    AlertKind.YES: 2,
-    AlertKind.PERSEVERATION: 1,
+    AlertKind.YES: 1,
+    AlertKind.PERSEVERATION: 2,
 }
 # The newest of the range, held against the level of before apart from the whole range.
 NEWEST_DAYS = 2
@@ -80,7 +80,7 @@ def tested_flags(
             *(trials, earlier, labels, settings, level[AlertKind.SUDDEN_DROP]),
             turns_at_hour=turns_at_hour,
         ),
-        *below_chance(trials, labels, settings, level[AlertKind.BELOW_CHANCE]),
+        *below_chance(trials, earlier, labels, settings, level[AlertKind.BELOW_CHANCE]),
         within_sessions(sittings, settings, level[AlertKind.DECLINE]),
         side(sittings, settings, level[AlertKind.SIDE]),
         place(trials, settings, level[AlertKind.PLACE]),
@@ -137,32 +137,46 @@ def sudden_drop(
 
 
 def below_chance(
-    trials: Sequence[Trial], labels: Named, settings: FlagSettings, level: float
+    trials: Sequence[Trial],
+    earlier: Sequence[Trial],
+    labels: Named,
+    settings: FlagSettings,
+    level: float,
 ) -> list[Alert]:
-    """Fewer right than guessing gives, of each name."""
-    by_name: dict[Key, list[Trial]] = {}
-    for trial in trials:
-        if trial.asked.kind is not Kind.GESTURE and trial.asked.effective_k > 1:
-            by_name.setdefault(name_of(trial), []).append(trial)
-    tested = {key: own for key, own in by_name.items() if len(own) >= settings.fewest_compared}
-    guesses = [[1 / trial.asked.effective_k for trial in own] for own in tested.values()]
+    """Fewer right than guessing gives, of each name, in the range and in the weeks before as well.
+
+    The weeks before add to what a few trials a week cannot show; a name of which the range itself
+    has as many right as guessing gives is left out.
+    """
+    now, before = _guessable(trials), _guessable(earlier)
+    tested = {
+        key: (own, before.get(key, []))
+        for key, own in now.items()
+        if len(own) >= settings.fewest_compared and share_of(own).right < _guessed(own)
+    }
     tails = [
-        chance.lower_tail(share_of(own).right, chances)
-        for own, chances in zip(tested.values(), guesses, strict=True)
+        chance.lower_tail(
+            share_of([*own, *older]).right,
+            [1 / trial.asked.effective_k for trial in (*own, *older)],
+        )
+        for own, older in tested.values()
     ]
     found = []
-    for number in several.standing_out(tails, level):
-        (_, name), own = list(tested.items())[number]
+    # All names that can be guessed share the level, those not below guessing too.
+    several_names = [*tails, *(1.0 for _ in range(len(now) - len(tested)))]
+    for number in several.standing_out(several_names, level):
+        (_, name), (own, older) = list(tested.items())[number]
         share = share_of(own)
         turned = errors.by_foil(own)[Foil.REVERSAL]
+        earlier_told = f"; in the weeks before {told(share_of(older))}" if older else ""
         found.append(
             flag(
                 AlertKind.BELOW_CHANCE,
                 share.of,
-                rule="right alone fewer times than guessing gives",
+                rule="right alone fewer times than guessing gives, the weeks before counted in",
                 evidence=(
-                    f"{told(share)}, guessing gives {sum(guesses[number]):.0f}; "
-                    f"who did it was turned round in {turned} of {share.of - share.right} errors."
+                    f"{told(share)}, guessing gives {_guessed(own):.0f}; who did it was turned "
+                    f"round in {turned} of {share.of - share.right} errors{earlier_told}."
                 ),
                 subject=name,
                 labels=labels,
@@ -170,6 +184,19 @@ def below_chance(
             )
         )
     return found
+
+
+def _guessable(trials: Iterable[Trial]) -> dict[Key, list[Trial]]:
+    by_name: dict[Key, list[Trial]] = {}
+    for trial in trials:
+        if trial.asked.kind is not Kind.GESTURE and trial.asked.effective_k > 1:
+            by_name.setdefault(name_of(trial), []).append(trial)
+    return by_name
+
+
+def _guessed(trials: Iterable[Trial]) -> float:
+    """How many a guesser has right, on average."""
+    return sum(1 / trial.asked.effective_k for trial in trials)
 
 
 def within_sessions(

@@ -35,10 +35,13 @@ class Agreement:
     """First tries that both scored, up to the end of the range.
 
     scores: lenience above 0 is a caregiver who scores higher.   ticks: those that anybody set.
+    higher, lower: pairs in which the caregiver's score is above or below the therapist's.
     without_first: second scores of tries that the records do not hold, or hold without a score.
     """
 
     scores: ScoreAgreement
+    higher: int
+    lower: int
     ticks: tuple[TickAgreement, ...]
     without_first: int
 
@@ -66,8 +69,11 @@ def agreement_of(second: Sequence[SecondScore], trials: Iterable[Trial]) -> Agre
         for key, each in newest.items()
         if key in first and first[key].score is not None
     ]
+    scores = [(one.score or 0, other.score) for one, other in pairs]
     return Agreement(
-        scores=compare_scores([(one.score or 0, other.score) for one, other in pairs]),
+        scores=compare_scores(scores),
+        higher=sum(one > other for one, other in scores),
+        lower=sum(one < other for one, other in scores),
         ticks=tuple(
             _of_tick(tick, pairs)
             for tick in Tick

@@ -21,12 +21,14 @@ Key = tuple[Kind, str]
 STEP_MINUTES, LEAST_MINUTES = 5, 5
 # One tired session is no reason to shorten all of them.
 TIRED_SESSIONS = 2
+# In these the order of words can be taken for who does what.
+BY_ORDER = (Kind.MATCH, Kind.ACT_OUT, Kind.QUESTION)
 
 _LOOK = {
     AlertKind.SUDDEN_DROP: "Find out what has changed{about}: the drop was sudden.",
     AlertKind.NO_RISE: "Look at how it is practised: there is no rise.",
-    AlertKind.CUES: "Look at the help{about}: it does not fade.",
-    AlertKind.UNTRUSTED: "Score some of the gestures as well, before scores at home are trusted.",
+    AlertKind.CUES: "Look at how help is given{about}: as much is needed as before.",
+    AlertKind.UNTRUSTED: "Score some gestures yourself, to check the scores given at home.",
 }
 
 
@@ -81,13 +83,13 @@ def _from_alerts(
             case AlertKind.TIRED | AlertKind.DECLINE:
                 if alert.kind is AlertKind.TIRED and alert.count < TIRED_SESSIONS:
                     continue
-                minutes = plan.dose.minutes_per_session - STEP_MINUTES
+                minutes = _shorter(grounds.dose_weeks, plan)
                 changes = (
                     [PlanChange(part=Part.MINUTES, value=minutes)]
-                    if minutes >= LEAST_MINUTES
+                    if minutes < plan.dose.minutes_per_session
                     else []
                 )
-                says = f"Make sessions shorter: {max(minutes, LEAST_MINUTES)} minutes."
+                says = f"Make sessions shorter: {minutes} minutes."
             case AlertKind.ADHERENCE:
                 changes = _fewer_sessions(grounds.dose_weeks, plan)
                 if not changes:
@@ -114,6 +116,14 @@ def _from_alerts(
             )
         )
     return found
+
+
+def _shorter(weeks: Sequence[DoseWeek], plan: Plan) -> int:
+    """A step less than the plan asks for, or what sessions came to lately where that is less."""
+    done = [week for week in weeks if week.sessions][-1:]
+    reached = [week.minutes / week.sessions for week in done]
+    wanted = min([plan.dose.minutes_per_session - STEP_MINUTES, *reached])
+    return max(LEAST_MINUTES, int(wanted // STEP_MINUTES) * STEP_MINUTES)
 
 
 def _all_help_first(name: str, label: str, plan: Plan) -> tuple[str, list[PlanChange]]:
@@ -166,14 +176,36 @@ def _moving_on(
     asks = plan.progression
     rules = {
         Advice.READY: (
-            f"at least {asks.right_percent} of 100 right alone in the newest "
-            f"{asks.least_sessions} sessions or more, above guessing, mean help at most "
-            f"{asks.most_help:g}"
+            f"at least {asks.sure_percent} of 100 likely that {asks.right_percent} of 100 or more "
+            f"are right alone by now, in {asks.least_sessions} sessions or more, above guessing, "
+            f"mean help at most {asks.most_help:g}"
         ),
         Advice.CEILING: f"{asks.ceiling_percent} of 100 right in {asks.ceiling_probes} checks",
     }
+    turned = _turned_round(grounds)
     found = []
+    kept = [
+        each
+        for each in grounds.progress
+        if each.advice in rules and each.kind in turned and each.name not in turned[each.kind]
+    ]
+    if kept:
+        names = [labels.get(each.name, each.name) for each in kept]
+        below = [labels.get(name, name) for kind in turned for name in turned[kind]]
+        found.append(
+            _suggestion(
+                "KEEP",
+                ",".join(each.name for each in kept),
+                says=f"Keep for now what is known: {_quoted(names)}.",
+                rule="what is right may be right by the order of words alone, while other "
+                "sentences are below guessing",
+                evidence=f"Below guessing: {_quoted(below)}.",
+                changes=[],
+            )
+        )
     for each in grounds.progress:
+        if each in kept:
+            continue
         blocks = [
             (number, block)
             for number, block in enumerate(plan.blocks, 1)
@@ -209,6 +241,20 @@ def _moving_on(
             )
         )
     return found
+
+
+def _turned_round(grounds: SuggestingGrounds) -> dict[Kind, list[str]]:
+    """Kinds of exercise of sentences with the names in it that are below guessing."""
+    flagged = {each.subject for each in grounds.alerts if each.kind is AlertKind.BELOW_CHANCE}
+    found: dict[Kind, list[str]] = {}
+    for each in grounds.progress:
+        if each.kind in BY_ORDER and (each.advice is Advice.BELOW_CHANCE or each.name in flagged):
+            found.setdefault(each.kind, []).append(each.name)
+    return found
+
+
+def _quoted(names: Iterable[str]) -> str:
+    return "; ".join(f'"{name}"' for name in names)
 
 
 def _directions(grounds: SuggestingGrounds, plan: Plan) -> list[Suggestion]:

@@ -85,7 +85,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="subject-question",
-        label="Who ...? asks for the doer",
+        label="Subject question, who: asks for the doer",
         example="Who pulled the baker?",
         meaning_type=Asked,
         canonical=True,
@@ -96,7 +96,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="subject-question-which",
-        label="Which ...? asks for the doer",
+        label="Subject question, which: asks for the doer",
         example="Which nurse pulled the baker?",
         meaning_type=Chain,
         canonical=True,
@@ -106,7 +106,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="subject-cleft",
-        label="It was ... that, with the doer first",
+        label="Subject cleft: it was ... that, doer first",
         example="It was the nurse that pulled the baker.",
         meaning_type=Act,
         canonical=True,
@@ -116,7 +116,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="subject-relative",
-        label="... that did it was so: the doer first",
+        label="Subject relative: ... that did it",
         example="The goat that chased the dog was wet.",
         meaning_type=Described,
         canonical=True,
@@ -136,7 +136,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="short-passive",
-        label="Passive without by: the doer is not named",
+        label="Short passive: the doer is not named",
         example="The farmer was splashed.",
         meaning_type=Undergone,
         canonical=False,
@@ -145,7 +145,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="full-passive",
-        label="Passive with by: the doer comes last",
+        label="Full passive: the doer comes last",
         example="The baker was pulled by the nurse.",
         meaning_type=Act,
         canonical=False,
@@ -155,7 +155,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="object-question-who",
-        label="Who did ...? asks whom it is done to",
+        label="Object question, who: asks whom it is done to",
         example="Who did the nurse pull?",
         meaning_type=Asked,
         canonical=False,
@@ -166,7 +166,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="object-cleft",
-        label="It was ... that, with the doer second",
+        label="Object cleft: it was ... that, doer second",
         example="It was the baker that the nurse pulled.",
         meaning_type=Act,
         canonical=False,
@@ -176,7 +176,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="object-question-which",
-        label="Which ... did ...? asks whom it is done to",
+        label="Object question, which: asks whom it is done to",
         example="Which nurse did the baker pull?",
         meaning_type=Chain,
         canonical=False,
@@ -186,7 +186,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="object-relative-right",
-        label="I see ... that ... did it to",
+        label="Object relative, at the end: ... that ... did it to",
         example="I see the dog that the goat chased.",
         meaning_type=Described,
         canonical=False,
@@ -196,7 +196,7 @@ ACT_TABLE = (
     ),
     Construction(
         name="object-relative-centre",
-        label="... that ... did it to was so",
+        label="Object relative, in the middle: ... that ... did it to",
         example="The dog that the goat chased was wet.",
         meaning_type=Described,
         canonical=False,

@@ -118,8 +118,13 @@ def test_no_rise_in_twenty_five_sessions_is_told_and_names_what_has_none_of_its_
     assert found.kind is AlertKind.NO_RISE
     assert found.evidence == (
         "Right alone 156 of 260 in the last half, right alone 144 of 240 before. "
-        "No rise of its own: Active."
+        "Nor does any of these rise by itself: Active."
     )
+
+
+def test_a_fall_over_many_sessions_is_called_so():
+    (found,) = flat_flags([], sessions_of(*[14] * 12, *[9] * 13, of=20), PLAN, {})
+    assert found.evidence.startswith("It falls. Right alone 117 of 260 in the last half")
 
 
 def test_a_rise_too_few_sessions_and_names_that_are_known_are_no_flag():
@@ -168,6 +173,32 @@ def test_scores_at_home_are_not_trusted_before_twenty_gestures_were_scored_twice
 def test_scores_that_differ_are_not_trusted_however_many_there_are():
     (found,) = scored_twice(5, 20)
     assert "The same score in 5 of 25" in found.evidence
+
+
+def test_scores_that_agree_and_are_always_the_higher_ones_are_not_trusted():
+    # 20 of 25 are the same, as many as asked for; of the other 5 one side has all: exact McNemar
+    # p = .0625 (2 / 2 ** 5), of 6 it is .0313.
+    trials = [
+        answered(True, name="wave", kind=Kind.GESTURE, days=number / 1000) for number in range(40)
+    ]
+    best = trials[0].attempts[0].score or 0
+
+    def lower_in(count: int) -> list:
+        second = [
+            SecondScore(
+                at=MONDAY,
+                by="T",
+                session=each.session,
+                trial=each.trial,
+                score=best - (number < count),
+            )
+            for number, each in enumerate(trials)
+        ]
+        return score_flags(agreement_of(second, trials), trials, PLAN)
+
+    assert lower_in(5) == []
+    (found,) = lower_in(6)
+    assert "the caregiver's is higher in 6, lower in 0" in found.evidence
 
 
 def test_without_gestures_there_are_no_scores_to_trust():

@@ -102,6 +102,23 @@ def test_what_is_longer_ago_than_the_weeks_before_is_no_level():
     assert flags(exactly(24, 40), long_ago) == ()
 
 
+def test_the_weeks_before_add_to_what_a_few_trials_show_to_be_below_guessing():
+    # Binomial table: n = 12, p = .5, P(X <= 3) = .0730; n = 36, P(X <= 9) = .0020.
+    now = exactly(3, 12, name="active")
+    assert flags(now) == ()
+    before = exactly(6, 24, name="active")
+    before = [replace(each, started_at=each.started_at - timedelta(days=9)) for each in before]
+    found = only(flags(now, before))
+    assert found.kind is AlertKind.BELOW_CHANCE
+    assert found.evidence.endswith("in the weeks before right alone 6 of 24.")
+
+
+def test_as_many_right_as_guessing_gives_are_not_below_it_whatever_was_before():
+    before = exactly(2, 40, name="active")
+    before = [replace(each, started_at=each.started_at - timedelta(days=9)) for each in before]
+    assert flags(exactly(6, 12, name="active"), before) == ()
+
+
 def test_fewer_right_than_guessing_gives_is_told_with_the_turned_roles():
     # Binomial table: n = 20, p = .5, P(X <= 3) = .0013.
     found = only(flags(exactly(3, 20, name="active")))
@@ -164,6 +181,27 @@ def test_one_place_of_the_options_is_told():
     )
     assert found.kind is AlertKind.PLACE
     assert "place 1: right alone 10 of 30; elsewhere: right alone 30 of 30" in found.evidence
+
+
+def test_what_is_false_by_another_word_says_nothing_of_a_liking():
+    words = (YES, NO)
+    trials = [
+        answered(
+            wanted == 1 or number % 3 == 0,
+            days=number / 1000,
+            wanted=wanted,
+            words=words,
+            kind=Kind.QUESTION,
+        )
+        for number in range(30)
+        for wanted in (0, 1)
+    ]
+    seen_through = [
+        replace(each, asked=replace(each.asked, effective_k=1 + (each.asked.answer == 0)))
+        for each in trials
+    ]
+    assert [each.kind for each in flags(trials)] == [AlertKind.YES]
+    assert AlertKind.YES not in [each.kind for each in flags(seen_through)]
 
 
 @pytest.mark.parametrize("liked", [YES, NO])

@@ -194,7 +194,7 @@ async def test_a_names_trials_are_shown_as_they_were_with_the_pictures_drawn_aga
     ]
     async with therapist(material, tmp_path, practised) as player:
         await open_part(player, "items")
-        await player.until_text("Passive with by: the doer comes last (pictures)")
+        await player.until_text("Full passive: the doer comes last (pictures)")
         await player.press("1")
         await player.until_screen("TherapistAnswersScreen")
         await player.until_text(trials[0].asked.sentence)
@@ -457,7 +457,7 @@ async def test_names_of_a_block_are_ticked_and_its_items_are_seen_with_pictures(
         await player.until_text("[x] Active: the doer comes first")
         await player.press("1", "escape")
         await player.until_text("Block 1 of 4")
-        await player.until_text("names: Passive with by: the doer comes last")
+        await player.until_text("names: Full passive: the doer comes last")
         await player.press("v")
         await player.until_text("Item 1 of")
         await player.until(
@@ -489,7 +489,7 @@ async def test_without_a_folder_the_plan_cannot_be_changed_and_it_says_so(
 async def to_suggestion(player: Player) -> None:
     """The first one: the passive is below guessing, so its help is to come first."""
     await open_part(player, "suggestions")
-    await player.until_text('Begin "Passive with by: the doer comes last" with all the help')
+    await player.until_text('Begin "Full passive: the doer comes last" with all the help')
     await player.press("1")
     await player.until_text("What would change:")
 
