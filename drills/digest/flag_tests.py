@@ -35,10 +35,10 @@ from drills.measures.strata import compare
 # What is most urgent has most.
 PARTS = {
     AlertKind.SUDDEN_DROP: 3,
-    AlertKind.BELOW_CHANCE: 2,
+    AlertKind.BELOW_CHANCE: 3,
     AlertKind.DECLINE: 1,
     AlertKind.SIDE: 1,
-    AlertKind.PLACE: 2,
+    AlertKind.PLACE: 1,
     AlertKind.YES: 1,
     AlertKind.PERSEVERATION: 2,
 }
@@ -143,10 +143,10 @@ def below_chance(
     settings: FlagSettings,
     level: float,
 ) -> list[Alert]:
-    """Fewer right than guessing gives, of each name, in the range and in the weeks before as well.
+    """Fewer right than guessing gives, of each name, in the range or with the weeks before.
 
     The weeks before add to what a few trials a week cannot show; a name of which the range itself
-    has as many right as guessing gives is left out.
+    has as many right as guessing gives is left out. Each name is so looked at two ways.
     """
     now, before = _guessable(trials), _guessable(earlier)
     tested = {
@@ -154,13 +154,7 @@ def below_chance(
         for key, own in now.items()
         if len(own) >= settings.fewest_compared and share_of(own).right < _guessed(own)
     }
-    tails = [
-        chance.lower_tail(
-            share_of([*own, *older]).right,
-            [1 / trial.asked.effective_k for trial in (*own, *older)],
-        )
-        for own, older in tested.values()
-    ]
+    tails = [min(1.0, 2 * min(_tail(own), _tail([*own, *older]))) for own, older in tested.values()]
     found = []
     # All names that can be guessed share the level, those not below guessing too.
     several_names = [*tails, *(1.0 for _ in range(len(now) - len(tested)))]
@@ -173,7 +167,8 @@ def below_chance(
             flag(
                 AlertKind.BELOW_CHANCE,
                 share.of,
-                rule="right alone fewer times than guessing gives, the weeks before counted in",
+                rule="right alone fewer times than guessing gives, in these days or with the "
+                "weeks before",
                 evidence=(
                     f"{told(share)}, guessing gives {_guessed(own):.0f}; who did it was turned "
                     f"round in {turned} of {share.of - share.right} errors{earlier_told}."
@@ -192,6 +187,12 @@ def _guessable(trials: Iterable[Trial]) -> dict[Key, list[Trial]]:
         if trial.asked.kind is not Kind.GESTURE and trial.asked.effective_k > 1:
             by_name.setdefault(name_of(trial), []).append(trial)
     return by_name
+
+
+def _tail(trials: Sequence[Trial]) -> float:
+    """How likely a guesser has so few right or fewer."""
+    guesses = [1 / trial.asked.effective_k for trial in trials]
+    return chance.lower_tail(share_of(trials).right, guesses)
 
 
 def _guessed(trials: Iterable[Trial]) -> float:
