@@ -59,6 +59,7 @@ def as_json(digest: Digest) -> dict[str, Any]:
         "last": digest.last.isoformat(),
         "until": digest.until.isoformat(),
         "over": digest.is_over,
+        "as_of": _plain(digest.as_of),
         "plan": {
             "name": digest.plan_name,
             "version": digest.plan_version,
@@ -160,6 +161,16 @@ def _checks(checks: Checks) -> dict[str, Any]:
                     "verdict": _plain(point.verdict),
                 }
                 for point in line.points
+            ],
+            "phases": [
+                {
+                    "phase": each.phase.value,
+                    "checks": each.checks,
+                    **_plain(each.right),
+                    **_plain(each.interval),
+                    "verdict": _plain(each.verdict),
+                }
+                for each in line.phases
             ],
         }
         for line in checks.lines

@@ -11,16 +11,22 @@ from typing import NamedTuple
 from drills.core.due import PlannedDay
 from drills.core.kinds import Kind
 from drills.digest import wording
-from drills.digest.plain import day, inert, kept
+from drills.digest.plain import day, day_and_year, inert, kept
 from drills.digest.values import Calendar, Digest
 
 TITLE = "The week to come"
+DUE_TITLE = "Due next"
 FOOT = "As it stands now: each practice moves these days."
 OWN_PACE = "Minutes: by how long this person takes from trial to trial, rests included."
 PLANS_PACE = "Minutes: as the plan has them, until 20 trials of a kind can be timed."
 WAITING = "Due; in ( ) those that wait: their block is full, and what is most overdue comes first"
 # More of one kind on one day are counted together; the JSON has them all.
 MOST_NAMES = 5
+
+
+def title(digest: Digest, usual: str = TITLE) -> str:
+    """`usual`, or from when on for days long past: what is due is known for today alone."""
+    return usual if digest.as_of is None else f"From today, {day_and_year(digest.as_of)}, on"
 
 
 class CalendarRow(NamedTuple):

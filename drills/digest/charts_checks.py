@@ -21,7 +21,7 @@ from drills.digest.charts import (
 from drills.digest.checks import CheckLine, CheckPoint
 from drills.digest.outcomes import Phase
 from drills.digest.plain import day
-from drills.digest.wording import VERDICTS, percent_span, share
+from drills.digest.wording import GUESSING, percent_span, share
 
 # Hollow before practice, filled during it, square after it.
 _MARKS = {
@@ -107,7 +107,7 @@ def _told(line: CheckLine) -> str:
     points = [
         f"{day(point.day)} ({_NAMES[point.phase]}) {share(point.right)}, "
         f"interval {percent_span(point.right, point.interval)}, "
-        f"{'nothing to guess' if point.verdict is None else VERDICTS[point.verdict]}"
+        f"{GUESSING[point.verdict]}"
         for point in line.points
     ]
     return f"Checks of {check_wording.heading(line)}, against guessing: {'; '.join(points)}."

@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from drills.digest.charts import BLACK, MIDDLE, SMALL_PT, canvas, day_label, svg
 from drills.digest.spans import CueWeeks, DoseWeek
+from drills.digest.values import FEWEST_FOR_PERCENT
 from drills.digest.wording import number
 
 _MOST_LABELS = 4
@@ -60,17 +61,36 @@ def dose_chart(weeks: Sequence[DoseWeek], *, width_mm: float, height_mm: float) 
 
 
 def cues_chart(line: CueWeeks, *, most: float, width_mm: float, height_mm: float) -> Markup:
-    """Mean level of help in each week, from 0 to `most`; weeks without trials are left open."""
+    """Mean level of help in each week, from 0 to `most`.
+
+    Weeks without trials are left open; those with less than five have a hollow mark, not joined.
+    """
     levels = [week.use.mean_level for week in line.weeks]
+    nan = float("nan")
+    few = [week.use.of < FEWEST_FOR_PERCENT for week in line.weeks]
     met = [at for at, level in enumerate(levels) if level is not None]
     with canvas(width_mm=width_mm, height_mm=height_mm) as (figure, axes):
         axes.plot(
             range(len(levels)),
-            [float("nan") if level is None else level for level in levels],
+            [
+                nan if level is None or is_few else level
+                for level, is_few in zip(levels, few, strict=True)
+            ],
             color=BLACK,
             linewidth=0.9,
             marker="o",
             markersize=2.6,
+            clip_on=False,
+        )
+        axes.plot(
+            [at for at in met if few[at]],
+            [level for at in met if few[at] and (level := levels[at]) is not None],
+            color=BLACK,
+            linestyle="none",
+            marker="o",
+            markersize=2.6,
+            markerfacecolor="#ffffff",
+            markeredgewidth=0.6,
             clip_on=False,
         )
         axes.set_ylim(0, most)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import date
 from typing import NamedTuple
 
 from drills.core.items import ItemSet
-from drills.digest.checks import CheckLine, CheckPoint, Checks
+from drills.digest.checks import CheckLine, CheckPoint, Checks, PhaseShare
 from drills.digest.outcomes import Phase
-from drills.digest.plain import day, inert
-from drills.digest.wording import VERDICTS, number, percent_span, share
+from drills.digest.plain import day, inert, kept
+from drills.digest.wording import GUESSING, number, percent_span, share
 
 TITLE = "Checks without help"
 ROLES = {
@@ -18,9 +19,14 @@ ROLES = {
     ItemSet.CONTROL: "unrelated, not practised",
 }
 FOOT = (
-    "Judge progress on these: never practised, no help, no feedback. The newest is held against "
-    "guessing, 1 in 2."
+    "Judge progress on these: never practised, no help, no feedback. The newest alone, and all of "
+    "a phase together, each answer counted as if it stood alone, are held against guessing, 1 in 2."
 )
+TOGETHER = {
+    Phase.BASELINE: "all before practice",
+    Phase.PRACTICE: "all since practice began",
+    Phase.MAINTENANCE: "all after practice",
+}
 FIRST_SHOWN, LAST_SHOWN = 3, 6
 
 
@@ -37,17 +43,42 @@ def counted(checks: Checks) -> str:
     """How many there were, and for how long, beside practice."""
     times = "1 check" if checks.sittings == 1 else f"{checks.sittings} checks"
     told = f"In these days: {times}, {number(checks.minutes)} minutes, not counted as practice."
-    if not checks.baseline:
-        return told
-    return f"Baseline: {checks.baseline_done} of {checks.baseline} checks done. {told}"
+    if checks.baseline:
+        told = f"Baseline: {checks.baseline_done} of {checks.baseline} checks done. {told}"
+    return told if checks.next_day is None else f"{told} {next_check(checks.next_day)}"
+
+
+def next_check(on: date) -> str:
+    return f"Next check due: {kept(day(on))}."
 
 
 def heading(line: CheckLine) -> str:
     return inert(f"{line.label} ({ROLES[line.item_set]})")
 
 
+def together(line: CheckLine) -> str:
+    """`all before practice 3/60 (5%) [2 to 14], below guessing; all since practice began ...`."""
+    over = any(each.phase is Phase.MAINTENANCE for each in line.phases)
+    return "; ".join(
+        f"{_which(each, over=over)} {kept(share(each.right))} "
+        f"{kept(f'[{percent_span(each.right, each.interval)}]')}, {GUESSING[each.verdict]}"
+        for each in line.phases
+    )
+
+
+def brief_together(of: PhaseShare) -> str:
+    """`all since practice began 7/50 (14%), below guessing`."""
+    return f"{TOGETHER[of.phase]} {kept(share(of.right))}, {GUESSING[of.verdict]}"
+
+
+def _which(of: PhaseShare, *, over: bool) -> str:
+    if of.phase is Phase.PRACTICE and over:
+        return "all during practice"
+    return TOGETHER[of.phase]
+
+
 def newest(line: CheckLine) -> str:
-    """`7/10 (70%) [40 to 89], not distinguishable`: the last against guessing."""
+    """`7/10 (70%) [40 to 89], like guessing`: the last against guessing."""
     row = _rows(line.points[-1:])[0]
     return f"{row.right} [{row.interval}], {row.verdict}"
 
@@ -89,7 +120,7 @@ def _rows(points: Sequence[CheckPoint]) -> list[Row]:
             day(point.day),
             share(point.right),
             percent_span(point.right, point.interval),
-            "nothing to guess" if point.verdict is None else VERDICTS[point.verdict],
+            GUESSING[point.verdict],
         )
         for point in points
     ]

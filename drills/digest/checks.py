@@ -30,13 +30,28 @@ class CheckPoint:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PhaseShare:
+    """All checks of one phase put together, each answer counted as if it stood alone.
+
+    checks: how many there were.   interval: 95 %, of the share right.   verdict: on guessing.
+    """
+
+    phase: Phase
+    checks: int
+    right: Share
+    interval: Interval
+    verdict: Verdict | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CheckLine:
-    """One construction in what it stands for, from the first check on."""
+    """One construction in what it stands for, from the first check on.   phases: as begun."""
 
     item_set: ItemSet
     name: str
     label: str
     points: tuple[CheckPoint, ...]
+    phases: tuple[PhaseShare, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +60,7 @@ class Checks:
 
     minutes, sittings: of checks within the range, which are no practice.
     baseline_done: checks done, up to `baseline`, which the plan asks for before practice.
+    next_day: from which the next one is due, as it stands today; None where none is.
     """
 
     lines: tuple[CheckLine, ...]
@@ -53,14 +69,19 @@ class Checks:
     sittings: int
     baseline_done: int
     baseline: int
+    next_day: date | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Checked:
-    """What is known of checks.   trials: from the first on.   days: of those that were done."""
+    """What is known of checks.   trials: from the first on.   days: of those that were done.
+
+    next_day: from which the next one is due; None where none is.
+    """
 
     trials: Sequence[Trial] = ()
     days: Sequence[date] = ()
+    next_day: date | None = None
 
 
 def practice_apart(entries: Sequence[Entry]) -> tuple[tuple[Entry, ...], tuple[Entry, ...]]:
@@ -106,6 +127,7 @@ def checks_of(
                     _point(day, trials, phase_of(day, practised, settings))
                     for day, trials in days.items()
                 ),
+                phases=_together(days, practised, settings),
             )
             for (item_set, name), days in found.items()
         ),
@@ -114,6 +136,7 @@ def checks_of(
         sittings=done.sessions,
         baseline_done=min(settings.baseline, sum(day <= last for day in checked.days)),
         baseline=settings.baseline,
+        next_day=checked.next_day,
     )
 
 
@@ -134,12 +157,28 @@ def _by_day(
 
 
 def _point(day: date, trials: Sequence[Trial], phase: Phase) -> CheckPoint:
+    right, interval, verdict = _judged(trials)
+    return CheckPoint(day=day, phase=phase, right=right, interval=interval, verdict=verdict)
+
+
+def _together(
+    days: Mapping[date, Sequence[Trial]], practised: Sequence[date], settings: ProbeSettings
+) -> tuple[PhaseShare, ...]:
+    found: dict[Phase, list[Sequence[Trial]]] = {}
+    for day, trials in days.items():
+        found.setdefault(phase_of(day, practised, settings), []).append(trials)
+    shares = []
+    for phase, checks in found.items():
+        right, interval, verdict = _judged([trial for trials in checks for trial in trials])
+        shares.append(
+            PhaseShare(
+                phase=phase, checks=len(checks), right=right, interval=interval, verdict=verdict
+            )
+        )
+    return tuple(shares)
+
+
+def _judged(trials: Sequence[Trial]) -> tuple[Share, Interval, Verdict | None]:
     right = count(trials).unaided
     chances = [1 / max(1, trial.asked.effective_k) for trial in trials]
-    return CheckPoint(
-        day=day,
-        phase=phase,
-        right=right,
-        interval=wilson(right.right, right.of),
-        verdict=chance.verdict(right.right, chances),
-    )
+    return right, wilson(right.right, right.of), chance.verdict(right.right, chances)

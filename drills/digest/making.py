@@ -180,6 +180,7 @@ def make(
         progress=tuple(progress),
         agreement=agreement,
         course=course,
+        as_of=today if today is not None and today > last else None,
     )
 
 

@@ -34,7 +34,6 @@ from drills.digest.page_tables import (
     notes_told,
     quality_told,
     suggested,
-    trends_told,
 )
 from drills.digest.plain import kept
 from drills.digest.values import FEWEST_FOR_PERCENT, Digest
@@ -50,6 +49,7 @@ def render_page(digest: Digest) -> str:
     levels = [week.use.mean_level or 0.0 for line in drawn for week in line.weeks]
     return _template().render(
         digest=digest,
+        corner=_corner(digest),
         words=wording,
         asked=question_wording,
         checked=check_wording,
@@ -68,7 +68,6 @@ def render_page(digest: Digest) -> str:
         newest=newest,
         notes_told=notes_told,
         quality_told=quality_told,
-        trends=trends_told(digest),
         flagged=flagged(digest),
         suggested=suggested,
         by_rule=by_rule,
@@ -83,6 +82,17 @@ def render_page(digest: Digest) -> str:
         checks_chart=partial(checks_chart, width_mm=58, height_mm=23.5),
         retention_chart=partial(retention_chart, width_mm=48, height_mm=23),
         grid_chart=partial(grid_chart, width_mm=62, height_mm=27),
+    )
+
+
+def _corner(digest: Digest) -> str:
+    """The days, and the code of the person, as they may stand within quotes of a style sheet."""
+    told = wording.range_told(digest)
+    if digest.person:
+        told = f"{told}, code {wording.inert(digest.person)}"
+    return "".join(
+        each if each in " ,:-" or (each.isascii() and each.isalnum()) else f"\\{ord(each):x} "
+        for each in told
     )
 
 

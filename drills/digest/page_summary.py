@@ -7,7 +7,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from drills.digest import wording
-from drills.digest.check_wording import ROLES
+from drills.digest.check_wording import ROLES, brief_together, next_check
 from drills.digest.checks import CheckLine
 from drills.digest.plain import day, inert, kept
 from drills.digest.values import FEWEST_FOR_PERCENT, Change, Digest, Line
@@ -15,11 +15,7 @@ from drills.measures import chance
 from drills.measures.chance import Verdict
 
 MOST_NAMES, MOST_IN_SHORT = 6, 3
-_HEADS = {
-    Verdict.BELOW: "Below guessing",
-    Verdict.SAME: "Like guessing",
-    Verdict.ABOVE: "Above guessing",
-}
+_ORDER = (Verdict.BELOW, Verdict.SAME, Verdict.ABOVE)
 
 
 class Told(NamedTuple):
@@ -59,15 +55,15 @@ def _guessing(lines: Sequence[Line]) -> list[Told]:
     """One line a verdict; what could not be told from guessing whatever was answered is apart."""
     able = [line for line in lines if _could_tell(line)]
     found = []
-    for verdict, head in _HEADS.items():
+    for verdict in _ORDER:
         of_verdict = [line for line in able if line.verdict is verdict]
         if of_verdict:
-            wrong = verdict is not Verdict.ABOVE
-            told = _listed(_named(line, wrong=wrong) for line in of_verdict)
+            told = _listed(_named(line) for line in of_verdict)
+            head = wording.GUESSING[verdict].capitalize()
             found.append(Told(head, told, urgent=verdict is Verdict.BELOW))
     unable = [line for line in lines if line.verdict is not None and not _could_tell(line)]
     if unable:
-        found.append(Told("Too few to tell", _listed(_named(line, wrong=True) for line in unable)))
+        found.append(Told("Too few to tell", _listed(_named(line) for line in unable)))
     return found
 
 
@@ -79,14 +75,17 @@ def _could_tell(line: Line) -> bool:
     return chance.verdict(of, [line.chance] * of) is Verdict.ABOVE
 
 
-def _named(line: Line, *, wrong: bool) -> str:
-    """`Passive sentences 2/10 (roles exchanged: 7 of 8 wrong)`."""
+def _named(line: Line) -> str:
+    """`Passive sentences 2/10 (roles exchanged more often than guessing would)`.
+
+    A habit is told of what is below guessing alone, and where all that is wrong goes one way: the
+    only wrong picture may be the exchange.
+    """
     told = f"{inert(line.label)} {kept(f'{line.unaided.right}/{line.unaided.of}')}"
-    all_wrong = sum(line.errors.values())
-    if not wrong or not all_wrong:
+    wrong = [foil for foil, count in line.errors.items() if count]
+    if line.verdict is not Verdict.BELOW or len(wrong) != 1:
         return told
-    foil = max(line.errors, key=lambda each: line.errors[each])
-    return f"{told} ({wording.FOILS[foil].lower()}: {line.errors[foil]} of {all_wrong} wrong)"
+    return f"{told} ({wording.FOILS[wrong[0]].lower()} more often than guessing would)"
 
 
 def _changed(lines: Sequence[Line]) -> str:
@@ -107,20 +106,20 @@ def _is_clear(change: Change) -> bool:
 
 
 def _checked(digest: Digest) -> list[Told]:
-    """`Passive 0/20, now 7/10 (practised); ...`, what stands for the same told together."""
+    """`Passive first 0/20, all since practice began 7/50 (14%), below guessing (practised)`."""
     if digest.checks is None:
         return []
     told = []
     for item_set, lines in groupby(digest.checks.lines, key=lambda line: line.item_set):
         role = ROLES[item_set].removesuffix(", new sentences")
-        told.append(f"{', '.join(_first_and_now(line) for line in lines)} ({role})")
+        told.append(f"{'; '.join(_first_and_since(line) for line in lines)} ({role})")
     return [Told("Checks", _listed(told))] if told else []
 
 
-def _first_and_now(line: CheckLine) -> str:
-    first, newest = line.points[0].right, line.points[-1].right
-    told = f"{inert(line.label)} {first.right}/{first.of}"
-    return told if len(line.points) == 1 else f"{told}, now {kept(f'{newest.right}/{newest.of}')}"
+def _first_and_since(line: CheckLine) -> str:
+    first, newest = line.points[0].right, line.phases[-1]
+    told = f"{inert(line.label)} {kept(f'first {first.right}/{first.of}')}"
+    return f"{told}, {brief_together(newest)}"
 
 
 def _due(digest: Digest) -> str:
@@ -131,7 +130,9 @@ def _due(digest: Digest) -> str:
     minutes = ""
     if digest.calendar is not None and digest.calendar.days[0].day == first.day:
         minutes = f", about {round(digest.calendar.days[0].minutes)} minutes"
-    return f"{day(first.day)}{minutes}: {'; '.join(shown)}{more}."
+    checks = digest.checks
+    check = "" if checks is None or checks.next_day is None else next_check(checks.next_day)
+    return f"{day(first.day)}{minutes}: {'; '.join(shown)}{more}. {check}".rstrip()
 
 
 def _listed(told: Iterable[str]) -> str:

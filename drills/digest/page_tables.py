@@ -11,15 +11,13 @@ from drills.core.kinds import Kind
 from drills.digest import wording
 from drills.digest.check_wording import FIRST_SHOWN, LAST_SHOWN
 from drills.digest.checks import CheckLine, Checks
-from drills.digest.figure_wording import signed_two
 from drills.digest.flag_values import Alert
 from drills.digest.keeping import Kept
 from drills.digest.plain import day, inert, kept
-from drills.digest.spans import CueWeeks
+from drills.digest.spans import CueWeek, CueWeeks
 from drills.digest.suggestion_wording import SuggestionRow, suggestion_rows
 from drills.digest.values import FEWEST_FOR_PERCENT, Digest, Note
-from drills.digest.wording import BRIEF, percent_span
-from drills.measures.missing import Missing
+from drills.digest.wording import GUESSING, percent_span
 from drills.measures.retention import Retained
 
 MOST_CHARTS, MOST_DAYS = 4, 4
@@ -54,18 +52,20 @@ def check_days(checks: Checks) -> list[CheckDay]:
 
 
 def newest(line: CheckLine) -> str:
-    """`40 to 89%, not told`."""
+    """`40 to 89%, like guessing`."""
     point = line.points[-1]
     span = percent_span(point.right, point.interval)
     return (
-        f"{kept(span)}{'%' if point.right.of >= FEWEST_FOR_PERCENT else ''}, {BRIEF[point.verdict]}"
+        f"{kept(span)}{'%' if point.right.of >= FEWEST_FOR_PERCENT else ''}, "
+        f"{GUESSING[point.verdict]}"
     )
 
 
 def cue_lines(weeks: Sequence[CueWeeks]) -> list[CueWeeks]:
     """Those which needed most help in their newest week, in the order they have.
 
-    Gestures are told with their scores; of each only few trials come in a week.
+    Gestures are told with their scores; of each only few trials come in a week. What had enough
+    trials in no week is left out.
     """
     words = [line for line in weeks if line.kind is not Kind.GESTURE and _levels(line)]
     most = sorted(words, key=lambda line: -_levels(line)[-1])[:MOST_CHARTS]
@@ -73,32 +73,36 @@ def cue_lines(weeks: Sequence[CueWeeks]) -> list[CueWeeks]:
 
 
 def _levels(line: CueWeeks) -> list[float]:
-    return [week.use.mean_level for week in line.weeks if week.use.mean_level is not None]
+    return [level for _, level in _judged(line)]
+
+
+def _judged(line: CueWeeks) -> list[tuple[CueWeek, float]]:
+    """The weeks with enough trials, and their mean level of help."""
+    return [
+        (week, week.use.mean_level)
+        for week in line.weeks
+        if week.use.mean_level is not None and week.use.of >= FEWEST_FOR_PERCENT
+    ]
 
 
 def cue_told(line: CueWeeks) -> str:
-    """`3.1, now 2.5`; the first and the last week with trials."""
-    told = [wording.mean(level) for level in _levels(line)]
-    return kept(f"{told[0]}, now {told[-1]}" if len(told) > 1 else told[0])
+    """`3.1, now 2.5`; `3.1, last 2.5 (week of 9 Nov)` where the newest week is not the last."""
+    judged = _judged(line)
+    week, level = judged[-1]
+    first = f"{wording.mean(judged[0][1])}, " if len(judged) > 1 else ""
+    if week is line.weeks[-1]:
+        return kept(f"{first}now {wording.mean(level)}")
+    since = day(week.first).split(" ", 1)[1]
+    return f"{first}{kept(f'last {wording.mean(level)}')} {kept(f'(week of {since})')}"
 
 
 def kept_series(of: Kept) -> list[tuple[str, Sequence[Retained]]]:
     """Sentences and words, and gestures, where anything was given on two days."""
     both = (("sentences and words", of.words), ("gestures", of.gestures))
-    return [(name, kept_) for name, kept_ in both if any(each.share.of for each in kept_)]
-
-
-def trends_told(digest: Digest) -> dict[tuple[Kind, str], str]:
-    """`trend +0.21 (24)` by kind and name; the text form tells of too few sessions."""
-    return {
-        (line.kind, line.name): kept(
-            "trend even"
-            if isinstance(line.trend.tau, Missing)
-            else f"trend {signed_two(line.trend.tau)} ({line.sessions})"
-        )
-        for line in digest.trends
-        if not isinstance(line.trend, Missing)
-    }
+    found = [(name, kept_) for name, kept_ in both if any(each.share.of for each in kept_)]
+    # Steps so long that nothing has come to them yet say nothing.
+    met = [at for _, kept_ in found for at, each in enumerate(kept_) if each.share.of]
+    return [(name, kept_[: max(met) + 1]) for name, kept_ in found]
 
 
 def flagged(digest: Digest) -> set[str]:

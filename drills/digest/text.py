@@ -52,7 +52,7 @@ def _parts(digest: Digest) -> Iterator[Iterator[str]]:
     if week_wording.kept_rows(digest.kept):
         yield section(week_wording.KEPT_TITLE.upper(), _kept(digest))
     if course is None or course.phase is not Phase.MAINTENANCE:
-        yield section(calendar_wording.TITLE.upper(), _to_come(digest))
+        yield section(calendar_wording.title(digest).upper(), _to_come(digest))
     yield section("GESTURES", gestures(digest))
     if digest.trends:
         yield section(week_wording.TREND_TITLE.upper(), _trends(digest))
@@ -76,6 +76,8 @@ def _head(digest: Digest) -> Iterator[str]:
     plan = f"Plan: {digest.plan_name}, version {digest.plan_version}."
     therapist = f" Therapist: {digest.therapist}." if digest.therapist.strip() else ""
     yield from fold(plan + therapist, indent=0)
+    if digest.person:
+        yield from fold(f"Code {wording.inert(digest.person)}", indent=0)
     if digest.course is not None:
         told = week_wording.course_head(digest.course, digest.dose_weeks)
         yield from fold(" ".join(told), indent=0)
@@ -121,8 +123,8 @@ def _words(digest: Digest) -> Iterator[str]:
         yield "  None practised."
         return
     yield from fold(
-        "Right alone [95% interval], against guessing (1 in 2 unless told; not told: guessing "
-        f"could give it), mean help (0 is none), change in points from {_before(digest)}."
+        "Right alone [95% interval], against guessing (1 in 2 unless told), mean help (0 is none), "
+        f"change in points from {_before(digest)}. {wording.VERDICT_FOOT} {wording.EXCHANGES}"
     )
     told = [line for line in digest.word_lines if line.unaided.of >= FEWEST_FOR_PERCENT]
     for kind in dict.fromkeys(line.kind for line in digest.word_lines):

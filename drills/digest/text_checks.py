@@ -18,6 +18,7 @@ def checks(of: Checks) -> Iterator[str]:
         yield from fold(check_wording.heading(line))
         told = f"{check_wording.course(line)}; newest {check_wording.newest(line)}"
         yield from fold(told, indent=4)
+        yield from fold(check_wording.together(line), indent=4)
         for effect in outcome.effects:
             yield from fold(outcome_wording.effect(effect), indent=4)
         yield from fold(outcome_wording.same_items(outcome), indent=4)

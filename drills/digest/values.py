@@ -227,6 +227,7 @@ class Digest:
     agreement: of caregiver and therapist up to `until`; None where nothing was scored twice.
     course: None for a digest of some days; else the digest is of the whole course, `dose` of the
     days from the first practice to the last, and `lines` of the last days against the first.
+    as_of: the day of `upcoming` where that is after `last`; None else.
     suggestions: not answered yet, numbered from 1 for the therapist; none for days long past.
     decisions: of the therapist, in these days.
     upcoming: days to come on which something is due as it stands today, to a week after `last`, or
@@ -262,6 +263,7 @@ class Digest:
     progress: tuple[Progress, ...] = ()
     agreement: Agreement | None = None
     course: Course | None = None
+    as_of: date | None = None
     suggestions: tuple[Suggestion, ...] = ()
     decisions: tuple[Decision, ...] = ()
 

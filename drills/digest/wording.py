@@ -49,15 +49,26 @@ FOILS = {
 }
 VERDICTS = {
     Verdict.ABOVE: "above",
-    Verdict.SAME: "not distinguishable",
+    Verdict.SAME: "like guessing",
     Verdict.BELOW: "below",
 }
 BRIEF = {
     Verdict.ABOVE: "above",
-    Verdict.SAME: "not told",
+    Verdict.SAME: "like guessing",
     Verdict.BELOW: "BELOW",
     None: "nothing to guess",
 }
+GUESSING = {
+    Verdict.ABOVE: "above guessing",
+    Verdict.SAME: "like guessing",
+    Verdict.BELOW: "below guessing",
+    None: "nothing to guess",
+}
+VERDICT_FOOT = (
+    "Like guessing: could be guessing. The verdict is an exact test, a little stricter than the "
+    "interval."
+)
+EXCHANGES = "Where the one wrong picture has the roles exchanged, every error is an exchange."
 REASONS = {
     CloseReason.FINISHED: "finished",
     CloseReason.STOPPED: "stopped early",
@@ -103,7 +114,8 @@ def share(of: Share) -> str:
     """`9/12 (75%)`; no percent below five trials."""
     if of.of < FEWEST_FOR_PERCENT:
         return f"{of.right}/{of.of}"
-    return f"{of.right}/{of.of} ({percent(of.right / of.of)})"
+    # In whole numbers, so that a half goes up: 100 * (23 / 40) falls short of 57.5.
+    return f"{of.right}/{of.of} ({(200 * of.right + of.of) // (2 * of.of)}%)"
 
 
 MINUTES = (

@@ -47,7 +47,10 @@ class Checking:
         """All that checks have come to, for the digest."""
         from drills.digest.checks import Checked  # noqa: PLC0415 - the first screen needs none
 
-        return Checked(trials=self._past.checks, days=self.done)
+        due = self.due
+        return Checked(
+            trials=self._past.checks, days=self.done, next_day=None if due is None else due.day
+        )
 
     @property
     def due(self) -> DueCheck | None:

@@ -240,7 +240,10 @@ def test_in_the_middle_of_the_week_what_is_still_to_come_is_not_put_off():
 def test_a_digest_read_later_is_the_digest_of_its_week():
     entries = week()
     later = digest(entries, today=date(2026, 12, 20), earlier=())
-    assert replace(later, upcoming=()) == replace(digest(entries, earlier=()), upcoming=())
+    assert later.as_of == date(2026, 12, 20)
+    at_once = digest(entries, earlier=())
+    assert at_once.as_of is None
+    assert replace(later, upcoming=(), as_of=None) == replace(at_once, upcoming=())
 
 
 def test_what_is_due_stands_as_of_today_though_the_week_is_long_past():

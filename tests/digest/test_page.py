@@ -192,7 +192,9 @@ def test_the_summary_answers_what_is_asked_first(rehearsed: Digest) -> None:
         assert f"{line.label} {line.unaided.right}/{line.unaided.of}" in told[
             "Below guessing"
         ].replace("\xa0", " ")
-    assert "roles exchanged:" in told["Below guessing"]
+    assert "roles exchanged more often than guessing would" in told["Below guessing"]
+    # What is like guessing shows no habit.
+    assert "roles exchanged" not in told.get("Like guessing", "")
     assert {"Changed", "Checks", "Due next"} <= set(told)
 
 

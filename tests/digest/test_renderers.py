@@ -315,7 +315,7 @@ def test_every_table_has_headers_with_scope_and_every_drawing_has_words():
     drawings = page.all("svg")
     assert drawings
     assert all(d.get("role") == "img" and d.get("aria-label") for d in drawings)
-    assert "right alone 2/10 (20%), interval 6 to 51, not distinguishable (1 in 2)" in [
+    assert "right alone 2/10 (20%), interval 6 to 51, like guessing (1 in 2)" in [
         flat(d["aria-label"] or "") for d in drawings
     ]
 
