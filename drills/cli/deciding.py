@@ -134,7 +134,7 @@ def _as_text(found: tuple[Suggestion, ...]) -> str:
     if not found:
         return "Nothing is suggested just now."
     lines = []
-    for row in suggestion_rows(found):
+    for row in suggestion_rows(found, with_keys=True):
         lines += [f"{row.number}. {row.says}", f"   {row.evidence}", f"   Rule: {row.rule}"]
         lines.append(f"   Change: {row.change or 'none that the program can make'}.")
     lines += ["", "Only you change the plan: drills plan answer NUMBER accept --by NAME"]

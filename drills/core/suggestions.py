@@ -29,11 +29,13 @@ class PlanChange:
     """block: its number in the plan, from 1; None for what is no block's.
 
     value: the name, the direction, the layout, or the number that is new.
+    label: of a name, in plain words; empty for none.
     """
 
     part: Part
     value: str | int
     block: int | None = None
+    label: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

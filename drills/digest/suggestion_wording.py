@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from drills.core.suggestions import PlanChange, Suggestion
+from drills.core.suggestions import Part, PlanChange, Suggestion
 from drills.core.therapist import Answer, Decision
 from drills.digest.plain import day_and_year, inert
 
@@ -15,6 +15,11 @@ _ANSWERS = {
     Answer.ACCEPTED: "Accepted",
     Answer.CHANGED: "Plan changed",
     Answer.IGNORED: "Ignored",
+}
+
+_MOVES = {
+    Part.NAME_ON: "add {name} to block {block}",
+    Part.NAME_OFF: "take {name} out of block {block}",
 }
 
 
@@ -28,22 +33,32 @@ class SuggestionRow(NamedTuple):
     change: str
 
 
-def suggestion_rows(suggestions: tuple[Suggestion, ...]) -> list[SuggestionRow]:
-    """Numbered from 1, in the order in which they are answered."""
+def suggestion_rows(
+    suggestions: tuple[Suggestion, ...], *, with_keys: bool = False
+) -> list[SuggestionRow]:
+    """Numbered from 1, in the order in which they are answered.
+
+    with_keys: each name also as the plan file has it.
+    """
     return [
         SuggestionRow(
             number=number,
             says=inert(each.says),
             evidence=inert(each.evidence),
             rule=inert(each.rule),
-            change="; ".join(change(one) for one in each.changes),
+            change="; ".join(change(one, with_key=with_keys) for one in each.changes),
         )
         for number, each in enumerate(suggestions, 1)
     ]
 
 
-def change(of: PlanChange) -> str:
-    """`direction of help in block 2: most-to-least`."""
+def change(of: PlanChange, *, with_key: bool = False) -> str:
+    """`add "Place words" to block 2`, or `direction of help in block 2: most-to-least`."""
+    if of.part in _MOVES:
+        key = f" ({inert(str(of.value))})" if with_key and of.label else ""
+        return _MOVES[of.part].format(
+            name=f'"{inert(of.label or str(of.value))}"{key}', block=of.block
+        )
     where = "" if of.block is None else f" {of.block}"
     return f"{of.part.value}{where}: {inert(str(of.value))}"
 

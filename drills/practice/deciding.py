@@ -5,7 +5,7 @@ Nothing changes by itself: a suggestion becomes a plan here, and only when someb
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 from enum import StrEnum
@@ -64,9 +64,19 @@ def with_suggestions(home: Home, digest: Digest, practice: Sequence[Trial]) -> D
         harder=harder,
         directions=advice_on_directions(home.plan, targets, practice),
     )
-    return replace(
-        told, suggestions=suggestions_of(grounds, home.plan, home.labels, answered=decisions)
+    spoken_for = suggestions_of(grounds, home.plan, home.labels, answered=decisions)
+    return replace(told, suggestions=tuple(_labelled(each, home.labels) for each in spoken_for))
+
+
+def _labelled(suggestion: Suggestion, labels: Mapping[str, str]) -> Suggestion:
+    """With the plain words of each name that would come or go."""
+    changes = tuple(
+        replace(each, label=labels.get(str(each.value), ""))
+        if each.part in (Part.NAME_ON, Part.NAME_OFF)
+        else each
+        for each in suggestion.changes
     )
+    return replace(suggestion, changes=changes)
 
 
 def decisions_of(home: Home) -> tuple[Decision, ...]:
@@ -84,7 +94,7 @@ def accepted_plan(plan: Plan, suggestion: Suggestion, material: Material, *, on:
             "This suggestion has no change of its own. Answer it with a plan that you have changed."
         )
     changed = replace(
-        checked_as_before(plan, apply_changes(plan, suggestion.changes), material),
+        suggested_plan(plan, suggestion, material),
         version=plan.version + 1,
         written_on=on,
     )
@@ -93,6 +103,14 @@ def accepted_plan(plan: Plan, suggestion: Suggestion, material: Material, *, on:
         first = problems[0]
         raise BadInput(f"The plan would not be sound: {first.where}: {first.message} {first.mend}")
     return changed
+
+
+def suggested_plan(plan: Plan, suggestion: Suggestion, material: Material) -> Plan:
+    """`plan` with the changes of `suggestion`, and the checks as they were; not yet judged.
+
+    Raises: BadInput, in one sentence, for a change that this plan cannot have.
+    """
+    return checked_as_before(plan, apply_changes(plan, suggestion.changes), material)
 
 
 def apply_changes(plan: Plan, changes: Sequence[PlanChange]) -> Plan:
@@ -206,11 +224,11 @@ def _changed_block(block: BlockPlan, of: PlanChange) -> BlockPlan:
     match of.part:
         case Part.NAME_OFF:
             if of.value not in block.names:
-                raise BadInput(f"Block {of.block} has no {of.value}.")
+                raise BadInput(f'Block {of.block} has no "{of.label or of.value}".')
             return replace(block, names=tuple(each for each in block.names if each != of.value))
         case Part.NAME_ON:
             if of.value in block.names:
-                raise BadInput(f"Block {of.block} has {of.value} already.")
+                raise BadInput(f'Block {of.block} has "{of.label or of.value}" already.')
             return replace(block, names=(*block.names, str(of.value)))
         case Part.CUES:
             return replace(block, cues=_one_of(of, CueDirection))

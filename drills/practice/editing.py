@@ -8,6 +8,7 @@ from dataclasses import dataclass, fields, replace
 from difflib import SequenceMatcher
 from enum import StrEnum
 from itertools import pairwise
+from types import MappingProxyType
 from typing import Any
 
 from drills.core.kinds import Kind
@@ -60,8 +61,11 @@ def _table(plan: Plan, section: Section) -> Any:
     return plan if section.name == "" else getattr(plan, section.name)
 
 
-def told(value: object) -> str:
-    """A setting as people read it, and as `read_value` reads it again."""
+def told(value: object, labels: Mapping[str, str] = MappingProxyType({})) -> str:
+    """A setting as people read it, and without `labels` as `read_value` reads it again.
+
+    labels: key -> plain name, for lists of names.
+    """
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, StrEnum):
@@ -69,6 +73,8 @@ def told(value: object) -> str:
     if isinstance(value, float):
         short = f"{value:g}"
         return short if float(short) == value else repr(value)
+    if isinstance(value, tuple) and any(each in labels for each in value):
+        return "; ".join(labels.get(each, each) for each in value)
     if isinstance(value, tuple):
         return ", ".join(told(each) for each in value) or NONE
     return str(value) or NONE
@@ -179,8 +185,8 @@ def differences(before: Plan, after: Plan, labels: Mapping[str, str]) -> tuple[D
             found += [
                 Difference(
                     what=f"{field.name}, {each.name}",
-                    before=told(getattr(old, each.name)),
-                    after=told(getattr(new, each.name)),
+                    before=told(getattr(old, each.name), labels),
+                    after=told(getattr(new, each.name), labels),
                 )
                 for each in fields(old)
                 if getattr(old, each.name) != getattr(new, each.name)
@@ -216,15 +222,11 @@ def _of_blocks(
 def _of_block(
     number: int, before: BlockPlan, after: BlockPlan, labels: Mapping[str, str]
 ) -> list[Difference]:
-    def said(value: object, name: str) -> str:
-        if name == "names" and isinstance(value, tuple):
-            return "; ".join(labels.get(each, each) for each in value) or NONE
-        return told(value)
-
     return [
-        Difference(what=f"block {number}, {field.name}", before=said(old, field.name), after=new)
+        Difference(
+            what=f"block {number}, {field.name}", before=told(old, labels), after=told(new, labels)
+        )
         for field in fields(BlockPlan)
-        for old in (getattr(before, field.name),)
-        for new in (said(getattr(after, field.name), field.name),)
-        if old != getattr(after, field.name)
+        for old, new in ((getattr(before, field.name), getattr(after, field.name)),)
+        if old != new
     ]

@@ -200,6 +200,29 @@ def test_an_answered_suggestion_comes_back_only_with_other_evidence(as_what: Ans
     assert suggested(advice=Advice.READY, evidence="22 of 22.", answered=told) != ()
 
 
+def test_a_name_is_told_in_plain_words_and_its_key_only_where_it_is_typed():
+    change = PlanChange(part=Part.NAME_ON, block=2, value="C3", label="Place words")
+    off = PlanChange(part=Part.NAME_OFF, block=2, value="C5")
+    one = Suggestion(id="a", says="Do.", rule="R.", evidence="E.", changes=(change, off))
+    assert suggestion_rows((one,))[0].change == (
+        'add "Place words" to block 2; take "C5" out of block 2'
+    )
+    assert suggestion_rows((one,), with_keys=True)[0].change == (
+        'add "Place words" (C3) to block 2; take "C5" out of block 2'
+    )
+
+
+def test_words_where_only_a_person_can_judge():
+    said = {
+        kind: suggested(alert(kind, subject=subject))[0].says
+        for kind, subject in ((AlertKind.CUES, "active"), (AlertKind.UNTRUSTED, ""))
+    }
+    assert said == {
+        AlertKind.CUES: 'Look at how help is given in "Active": as much is needed as before.',
+        AlertKind.UNTRUSTED: "Score some gestures yourself, to check the scores given at home.",
+    }
+
+
 def test_words_for_a_suggestion_and_a_decision():
     (row,) = suggestion_rows(suggested(alert(AlertKind.TIRED)))
     assert row.number == 1

@@ -17,6 +17,7 @@ from drills.core.items import Kind
 from drills.core.material import Material
 from drills.core.plans import BlockPlan, CueDirection, Layout, Plan, ProbeSettings
 from drills.core.problems import BadInput, Failure
+from drills.core.progress import Advice, Progress
 from drills.core.suggestions import Part, PlanChange, Suggestion
 from drills.core.therapist import Answer, Decision
 from drills.ledger import TherapistFiles, disk, plan_path, plan_versions, put_plan_in_force
@@ -29,6 +30,7 @@ from drills.practice.deciding import (
     change_instead,
     decisions_of,
     ignore,
+    suggested_plan,
     with_suggestions,
 )
 from drills.practice.easier import harder_than
@@ -170,6 +172,12 @@ def test_what_is_no_longer_practised_is_checked_as_before(
     assert check_plan(after, material) == ()
 
 
+def test_a_name_that_cannot_come_or_go_is_told_in_plain_words(material: Material) -> None:
+    gone = PlanChange(part=Part.NAME_OFF, value="C3", block=1, label="Place words")
+    with pytest.raises(BadInput, match='Block 1 has no "Place words"'):
+        suggested_plan(PLAN, suggestion(gone), material)
+
+
 def test_a_construction_that_left_the_plan_is_asked_the_same_sentences(material: Material) -> None:
     made = with_sets(CHECKED, material)
     after = accepted_plan(made, KNOWN, material, on=TODAY)
@@ -306,6 +314,11 @@ def test_an_answered_suggestion_of_rehearsed_weeks_is_gone_and_the_plan_never_mo
     before = rehearsed.digest(last - timedelta(days=6), last)
     assert before.suggestions
     assert in_force(home) == PLAN
+    known = Progress(kind=Kind.MATCH, name="active", advice=Advice.READY, evidence="E.")
+    moved = with_suggestions(rehearsed, replace(before, alerts=(), progress=(known,)), ())
+    named = [each for every in moved.suggestions for each in every.changes]
+    assert {each.value for each in named} >= {"active"}
+    assert all(each.label == home.labels[str(each.value)] for each in named)
     one = before.suggestions[0]
     ignore(rehearsed, one, by="T")
     after = rehearsed.digest(last - timedelta(days=6), last)

@@ -69,6 +69,16 @@ def test_plans_differ_where_and_only_where_a_field_does(plan: Plan, other: Plan)
     assert set(found) == fields_that_differ
 
 
+def test_names_that_differ_are_told_in_plain_words_wherever_they_stand() -> None:
+    probes = replace(SMALL.probes, treated=("full-passive",), finished=("active", "other"))
+    labels = {"full-passive": "Passive", "active": "Active"}
+    told = differences(SMALL, replace(SMALL, probes=probes), labels)
+    assert [str(each) for each in told] == [
+        "probes, treated: none -> Passive",
+        "probes, finished: none -> Active; other",
+    ]
+
+
 def test_a_block_taken_out_is_one_difference_and_moves_no_other() -> None:
     blocks = tuple(
         BlockPlan(kind=Kind.MATCH, names=(name,), trials=5)

@@ -87,9 +87,9 @@ class TherapistBlockScreen(RoomScreen[None]):
         if key == "kind":
             said = KINDS[value]
         elif key == "names":
-            said = "; ".join(self._draft.labels.get(name, name) for name in value) or "nothing yet"
+            said = told(value, self._draft.labels) if value else "nothing yet"
         else:
-            said = told(value)
+            said = told(value, self._draft.labels)
         return f"{key}: {said}\n{_SAYS[key]}"
 
     def _set(self, block: BlockPlan) -> None:

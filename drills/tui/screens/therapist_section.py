@@ -55,8 +55,11 @@ class TherapistSectionScreen(RoomScreen[None]):
         value = self._value(setting)
         span = limits(setting, value)
         was = value_of(self._draft.before, self._section, setting)
-        before = "" if value == was else f"   (was {told(was)})"
-        return f"{setting.key}: {told(value)}{before}\n{setting.says}{span and f' ({span})'}"
+        labels = self._draft.labels
+        before = "" if value == was else f"   (was {told(was, labels)})"
+        return (
+            f"{setting.key}: {told(value, labels)}{before}\n{setting.says}{span and f' ({span})'}"
+        )
 
     def _value(self, setting: Setting) -> Any:
         return value_of(self._draft.plan, self._section, setting)

@@ -7,7 +7,7 @@ from textual.app import ComposeResult
 from drills.core.problems import DrillsError
 from drills.core.suggestions import Suggestion
 from drills.digest.plain import inert
-from drills.practice.deciding import apply_changes, ignore
+from drills.practice.deciding import ignore, suggested_plan
 from drills.tui.draft import Draft
 from drills.tui.layout import lines_of
 from drills.tui.room import Room
@@ -74,7 +74,7 @@ class TherapistSuggestionScreen(RoomScreen[bool]):
     def _draft(self) -> Draft:
         """Raises: DrillsError for a change that the plan in force cannot have."""
         home = self.room.home
-        plan = apply_changes(home.plan, self._suggestion.changes)
+        plan = suggested_plan(home.plan, self._suggestion, home.material)
         return Draft(home, plan, suggestion=self._suggestion)
 
     def chosen(self, key: str) -> None:
