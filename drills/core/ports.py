@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from drills.core.folds import Fold
     from drills.core.plans import Plan
     from drills.core.records import Entry, SessionOpened, Trial
+    from drills.core.sessions import SessionSpan
     from drills.core.settings import Section
     from drills.core.therapist import TherapistEntry
     from drills.core.utterances import Utterance
@@ -72,6 +73,9 @@ class Records(Protocol):
 
         Enough for the schedule: sentence, words, options and answer may be left out.
         """
+
+    def spans(self, *, since: datetime, until: datetime) -> Sequence[SessionSpan]:
+        """The sessions opened in `since <= opened_at < until`, oldest first."""
 
     def fold(self, into: Fold, *, since: datetime, until: datetime) -> Sequence[Trial]:
         """Let `into` take trials of the sessions opened in `since <= opened.at < until`.

@@ -17,6 +17,7 @@ from drills.core.records import (
     latest_trials,
     practice_day,
 )
+from drills.core.sessions import SessionSpan, spans_of
 from drills.core.therapist import SecondScore
 from drills.digest.answers import answer_of
 from drills.digest.checks import Checked, checks_of, practice_apart
@@ -54,6 +55,7 @@ def make(
     upcoming: Sequence[Due],
     labels: Mapping[str, str],
     earlier: Sequence[Entry] = (),
+    earlier_sessions: Sequence[SessionSpan] = (),
     today: date | None = None,
     notices: Sequence[str] = (),
     checked: Checked | None = None,
@@ -69,6 +71,7 @@ def make(
     entries: oldest first; sessions opened outside the range are left out.
     upcoming: where every target of the plan stands.   labels: key -> plain name.
     earlier: entries of as many days before, for the change, or of more, for the dose of weeks.
+    earlier_sessions: sessions of such days whose trials are in `history`, so not in `earlier`.
     today: while the range is still running; days to come are then neither days without practice
     nor days on which anything was put off, and the plan asks nothing for them yet.
     notices: what the records themselves tell of damage or of the clock.
@@ -84,12 +87,19 @@ def make(
     practice, checking = practice_apart(own)
     before, _ = practice_apart(_within(earlier, date.min, first - timedelta(days=1), turns))
     sat = dose.sittings(practice, day_turns_at_hour=turns)
-    sat_before = dose.sittings(before, day_turns_at_hour=turns)
+    practised_sessions = [span for span in earlier_sessions if span.check is None]
+    spans_before = (*spans_of(before), *practised_sessions)
+    from_history = {span.session for span in practised_sessions}
+    practised_before = (
+        *latest_trials(before),
+        *(trial for trial in history if trial.session in from_history),
+    )
+    sat_before = dose.joined(spans_before, practised_before, day_turns_at_hour=turns)
     trials, practised = latest_trials(own), latest_trials(practice)
     past = Past(
         history=history,
         known_days=practice_days,
-        read=(*latest_trials(before), *practised),
+        read=(*practised_before, *practised),
         last=last,
         turns_at_hour=turns,
     )
@@ -108,7 +118,7 @@ def make(
     asked_from, asked_to = _asked(course, first, until)
     weeks = _weeks(days, first=first, last=last, course=course)
     weeks_from_day = weeks[0].first if weeks else first
-    lines = _lines(practised, before, plan, labels, first=first, last=last, course=course)
+    lines = _lines(practised, practised_before, plan, labels, first=first, last=last, course=course)
     sittings = tuple(sitting_line(sitting, practice) for sitting in sat)
     kept_since = max(
         min(first, last - timedelta(weeks=RETENTION_WEEKS)), days[0] if days else date.min
@@ -131,9 +141,8 @@ def make(
         plan_version=plan.version,
         therapist=plan.therapist,
         locale=plan.locale,
-        simulated=any(
-            isinstance(entry, SessionOpened) and entry.simulated for entry in (*own, *before)
-        ),
+        simulated=any(isinstance(each, SessionOpened) and each.simulated for each in own)
+        or any(span.simulated for span in spans_before),
         alerts=flags_of(
             Grounds(
                 entries=own,
@@ -205,7 +214,7 @@ def _weeks(
 
 def _lines(
     practised: Sequence[Trial],
-    before: Sequence[Entry],
+    before: Sequence[Trial],
     plan: Plan,
     labels: Mapping[str, str],
     *,
@@ -217,7 +226,7 @@ def _lines(
     turns = plan.sitting.day_turns_at_hour
     if course is None:
         days = (first - (last - first) - timedelta(days=1), first - timedelta(days=1))
-        earlier = trials_in(latest_trials(before), days, turns_at_hour=turns)
+        earlier = trials_in(before, days, turns_at_hour=turns)
         return lines_of(practised, earlier, plan, labels)
     if course.ends is None:
         return lines_of(practised, (), plan, labels)

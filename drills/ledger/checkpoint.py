@@ -22,7 +22,8 @@ from drills.core.records import Trial
 from drills.ledger import disk, values
 from drills.ledger.lines import lines_of, sound_rows
 from drills.ledger.names import SECOND_LENGTH, in_order, second_in_name
-from drills.ledger.summaries import FOLDER, trials_in, trials_out
+from drills.ledger.slim import trials_in, trials_out
+from drills.ledger.summaries import FOLDER
 
 CHECKPOINT_FORMAT = 1
 NAME = "checkpoint"

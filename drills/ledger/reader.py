@@ -13,12 +13,14 @@ from drills.core.folds import Fold
 from drills.core.garbage import uncollected
 from drills.core.problems import BadInput, Failure
 from drills.core.records import Entry, Trial, latest_trials
+from drills.core.sessions import SessionSpan
 from drills.core.visible import visible
 from drills.ledger import checkpoint, disk, mending, names
 from drills.ledger.checkpoint import OfSession
 from drills.ledger.folder import RECORDS
 from drills.ledger.sessions import CUT_OFF, SessionRead, read_session
-from drills.ledger.summaries import Summaries, Summary, month_of, slimmed, summarise
+from drills.ledger.slim import slimmed
+from drills.ledger.summaries import Summaries, Summary, month_of, summarise
 
 # Entries that stay in memory, of the sessions used last: a few days.
 _MOST_KEPT = 600
@@ -83,6 +85,27 @@ class Reader:
         """Bring `into` to a checkpoint, a new one when there is enough; the trials after it."""
         with uncollected():
             return self._fold(into, since, until)
+
+    def spans(self, since: datetime, until: datetime) -> tuple[SessionSpan, ...]:
+        """Of the sessions opened in `since <= opened < until`, oldest first."""
+        found = []
+        for name in names.names_between(self._names(), since, until):
+            span = self._span(name)
+            if span is not None and span.opened_at is not None:
+                found.append((span.opened_at, span))
+        found.sort(key=lambda pair: pair[0])
+        return tuple(span for opened, span in found if since <= opened < until)
+
+    def _span(self, name: str) -> SessionSpan | None:
+        """From the summary where it is up to date."""
+        summary = self._summaries.find(name)
+        if summary is not None and summary.span is not None and self._is_current(summary):
+            return summary.span
+        read = self._session(name)
+        if read is None:
+            return None
+        self._keep_summary(read)
+        return SessionSpan.of(read.session, read.entries)
 
     def _history(self, since: datetime | None) -> tuple[Trial, ...]:
         found = self._kept_trials(names.names_between(self._names(), since, None))
@@ -241,7 +264,12 @@ class Reader:
     def _keep_summary(self, read: SessionRead) -> None:
         """Never in the place of one that knows of more than the file now holds."""
         before = self._summaries.find(read.path.name)
-        if self.mends and read.entries and (before is None or before.size < read.size):
+        is_better = (
+            before is None
+            or before.size < read.size
+            or (before.span is None and (before.size, before.crc32) == (read.size, read.crc32))
+        )
+        if self.mends and read.entries and is_better:
             with suppress(OSError):
                 self._summaries.keep(summarise(read))
 

@@ -14,6 +14,7 @@ from filelock import FileLock, Timeout
 from drills.core.folds import Fold
 from drills.core.problems import Failure
 from drills.core.records import Entry, SessionClosed, SessionOpened, Trial
+from drills.core.sessions import SessionSpan
 from drills.ledger import disk, mending, names, rescue
 from drills.ledger.folder import RECORDS, prepare, refuse_newer, stamp
 from drills.ledger.lines import line_of
@@ -131,6 +132,11 @@ class Ledger:
         with self._guard:
             return self._reader.history(since)
 
+    def spans(self, *, since: datetime, until: datetime) -> Sequence[SessionSpan]:
+        """As the protocol says, from summaries.   Raises: Failure."""
+        with self._guard:
+            return self._reader.spans(since, until)
+
     def fold(self, into: Fold, *, since: datetime, until: datetime) -> Sequence[Trial]:
         """As the protocol says, by a checkpoint that is kept beside the records."""
         with self._guard:
@@ -153,7 +159,8 @@ class Ledger:
     # Inside
 
     def _save_elsewhere(self, error: OSError) -> str:
-        text = f"{_counted(len(self._held))} could not be kept, because {disk.plain_reason(error)}."
+        count = rescue.counted(len(self._held))
+        text = f"{count} could not be kept, because {disk.plain_reason(error)}."
         saved = rescue.save(self.folder, self._held, self._elsewhere)
         if saved is None:
             return f"{text} No other place could take them."
@@ -255,7 +262,7 @@ class Ledger:
         """Opened here, waiting to be, or on disk from before."""
         return (
             session in self._writing
-            or any(each.session == session for each in self._held if _is_opening(each))
+            or any(isinstance(e, SessionOpened) and e.session == session for e in self._held)
             or self._reader.of_session(session) is not None
         )
 
@@ -278,7 +285,9 @@ class Ledger:
                 why = disk.plain_reason(error)
                 self._notice(f"{saved.path} waits to be taken in, because {why}.")
             else:
-                self._notice(f"{_counted(len(saved.entries))} were taken in from {saved.path}.")
+                self._notice(
+                    f"{rescue.counted(len(saved.entries))} were taken in from {saved.path}."
+                )
         for writing in self._writing.values():
             writing.file.close()
         self._writing.clear()
@@ -287,13 +296,5 @@ class Ledger:
         self._reader.notice(text)
 
 
-def _is_opening(entry: Entry) -> bool:
-    return isinstance(entry, SessionOpened)
-
-
 def _not_saved(error: OSError) -> str:
     return f"Not saved yet, because {disk.plain_reason(error)}; go on, it is tried again."
-
-
-def _counted(number: int) -> str:
-    return f"{number} {'entry' if number == 1 else 'entries'}"

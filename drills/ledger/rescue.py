@@ -90,3 +90,7 @@ def _read(path: Path, folder: Path, *, is_here: bool) -> Rescued | None:
         except (ValueError, KeyError, TypeError):
             whole = False
     return Rescued(path=path, entries=tuple(entries), whole=whole)
+
+
+def counted(number: int) -> str:
+    return f"{number} {'entry' if number == 1 else 'entries'}"

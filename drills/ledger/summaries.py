@@ -1,28 +1,28 @@
 """Summaries of sessions: what the schedule asks of years of practice, without the sessions' files.
 
 One file a month, one checksummed line a session, the last line of a session counts. A summary
-holds each trial as last kept, without its words and pictures, and the size and checksum of the
-session's file, so that a file cut off at the end of a line is noticed. All of it can be made again
-from the records: a summary that is lost or out of date costs the time of reading the session.
+holds how long the session took, each trial as last kept, without its words and pictures, and the
+size and checksum of the session's file, so that a file cut off at the end of a line is noticed. All
+of it can be made again from the records: a summary that is lost or out of date costs the time of
+reading the session.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from datetime import datetime
-from functools import partial
 from pathlib import Path
 from typing import Any
 
-from drills.core.gestures import Tick
 from drills.core.problems import Problem
-from drills.core.records import Asked, Attempt, Trial, latest_trials
+from drills.core.records import Asked, CloseReason, Trial, latest_trials
+from drills.core.sessions import SessionSpan
 from drills.ledger import disk, values
 from drills.ledger.lines import Row, lines_of, sound_rows
-from drills.ledger.rows import asked_in, asked_out, time_out
 from drills.ledger.sessions import SessionRead
+from drills.ledger.slim import trials_in, trials_out
 from drills.ledger.storage import SessionFile
 
 SUMMARY_FORMAT = 1
@@ -38,6 +38,7 @@ class Summary:
 
     name: of its file.   size, crc32: of its file when the summary was made.
     reason: how it was closed; empty when it was broken off.
+    span: None in a summary from before that was kept.
     """
 
     name: str
@@ -47,6 +48,7 @@ class Summary:
     crc32: int
     entries: int
     reason: str
+    span: SessionSpan | None
     row: Row
 
     @property
@@ -62,6 +64,7 @@ class Summary:
 def summarise(read: SessionRead) -> Summary:
     """The summary of a session, from what its file holds."""
     reason = read.closed_as
+    span = SessionSpan.of(read.session, read.entries)
     row = {
         "file": read.path.name,
         "session": read.session,
@@ -70,43 +73,16 @@ def summarise(read: SessionRead) -> Summary:
         "crc32": read.crc32,
         "entries": len(read.entries),
         "reason": "" if reason is None else reason.value,
+        "span": {
+            "is_opened": span.opened_at is not None,
+            "seconds": span.seconds,
+            "continues": span.continues,
+            "check": span.check,
+            "simulated": span.simulated,
+        },
         **trials_out(latest_trials(read.entries)),
     }
     return _summary(row)
-
-
-def trials_out(trials: Sequence[Trial]) -> dict[str, Any]:
-    """Trials of one session as plain values, without sentence, words, options and answer."""
-    asked: dict[Asked, int] = {}
-    rows = []
-    for trial in trials:
-        slim = slimmed(trial).asked
-        number = asked.setdefault(replace(slim, item_id=""), len(asked))
-        rows.append(_trial_out(trial, number))
-    return {"asked": [asked_out(each) for each in asked], "trials": rows}
-
-
-def trials_in(
-    session: str, row: Row, known: dict[str, Callable[..., Asked]] | None = None
-) -> tuple[Trial, ...]:
-    """What `trials_out` gave.   Raises: as `Summary.trials`.
-
-    known: what was asked in other sessions, and is made only once; it is added to.
-    """
-    known = {} if known is None else known
-    asked = []
-    for each in row["asked"]:
-        said = repr(each)
-        if said not in known:
-            known[said] = _items_like(asked_in(each))
-        asked.append(known[said])
-    return tuple(_trial_in(session, each, asked) for each in row["trials"])
-
-
-def slimmed(trial: Trial) -> Trial:
-    """A trial as a summary gives it back: all but its sentence, words, options and answer."""
-    asked = replace(trial.asked, sentence="", words=(), options=(), answer=None)
-    return replace(trial, asked=asked)
 
 
 def month_of(name: str) -> str:
@@ -133,15 +109,18 @@ class Summaries:
     ) -> Mapping[str, tuple[Summary, tuple[Trial, ...]]]:
         """The summaries of the files `wanted` of one month that can be read, with their trials."""
         found: dict[str, tuple[Summary, tuple[Trial, ...]]] = {}
+        bare: dict[str, Summary] = {}
         known: dict[str, Callable[..., Asked]] = {}
         # A row takes several times the room of its trials: only one is in memory at a time.
         with suppress(*_NO_GOOD):
             for summary in self._each(month):
                 found.pop(summary.name, None)
+                bare[summary.name] = replace(summary, row={})
                 if summary.name in wanted:
                     with suppress(*_NO_GOOD):
                         trials = trials_in(summary.session, summary.row, known)
-                        found[summary.name] = (replace(summary, row={}), trials)
+                        found[summary.name] = (bare[summary.name], trials)
+            self._months[month] = bare
             return found
         return {}
 
@@ -228,73 +207,21 @@ def _summary(row: Row) -> Summary:
         crc32=values.whole(row, "crc32"),
         entries=values.whole(row, "entries"),
         reason=values.text(row, "reason"),
+        span=_span(row),
         row=row,
     )
 
 
-def _trial_out(trial: Trial, asked: int) -> list[Any]:
-    return [
-        trial.trial,
-        time_out(trial.started_at),
-        time_out(trial.at),
-        trial.block,
-        asked,
-        trial.asked.item_id,
-        trial.ended,
-        trial.skipped,
-        trial.words_per_minute,
-        [_attempt_out(attempt) for attempt in trial.attempts],
-        *([trial.help_at_start] if trial.help_at_start else []),
-    ]
-
-
-def _items_like(asked: Asked) -> Callable[..., Asked]:
-    """Makes the like of `asked` for any `item_id`; `replace` takes three times as long."""
-    same = {each.name: getattr(asked, each.name) for each in fields(asked)}
-    del same["item_id"]
-    return partial(Asked, **same)
-
-
-def _trial_in(session: str, row: list[Any], asked: list[Callable[..., Asked]]) -> Trial:
-    trial, started_at, at, block, number, item, ended, skipped, words_per_minute, *rest = row
-    attempts, *begun_with = rest
-    return Trial(
-        session=session,
-        trial=trial,
-        started_at=datetime.fromisoformat(started_at),
-        at=datetime.fromisoformat(at),
-        block=block,
-        asked=asked[number](item_id=item),
-        attempts=tuple(map(_attempt_in, attempts)),
-        ended=ended,
-        skipped=skipped,
-        words_per_minute=words_per_minute,
-        help_at_start=begun_with[0] if begun_with else 0,
-    )
-
-
-def _attempt_out(attempt: Attempt) -> list[Any]:
-    return [
-        attempt.right,
-        attempt.cue_level,
-        time_out(attempt.at),
-        attempt.choice,
-        attempt.score,
-        [tick.value for tick in attempt.ticks],
-        attempt.replays,
-        attempt.latency_ms,
-    ]
-
-
-def _attempt_in(row: list[Any]) -> Attempt:
-    right, cue_level, at, choice, score, ticks, replays, latency_ms = row
-    return Attempt(
-        right=right,
-        cue_level=cue_level,
-        at=datetime.fromisoformat(at),
-        choice=choice,
-        score=score,
-        ticks=tuple(map(Tick, ticks)) if ticks else (),
-        replays=replays,
-        latency_ms=latency_ms,
+def _span(row: Row) -> SessionSpan | None:
+    span, reason = row.get("span"), values.text(row, "reason")
+    if span is None:
+        return None
+    return SessionSpan(
+        session=values.text(row, "session"),
+        opened_at=values.moment(row, "opened") if span["is_opened"] else None,
+        seconds=span["seconds"],
+        reason=CloseReason(reason) if reason else None,
+        continues=span["continues"],
+        check=span["check"],
+        simulated=span["simulated"],
     )

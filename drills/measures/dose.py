@@ -15,17 +15,14 @@ from itertools import accumulate, pairwise
 from drills.core.records import (
     CloseReason,
     Entry,
-    SessionClosed,
-    SessionOpened,
     Trial,
     latest_trials,
     practice_day,
 )
+from drills.core.sessions import SessionSpan, spans_of
 
 # A longer wait for one response is no practice beyond this.
 IDLE_SECONDS = 60.0
-# Nor is a longer silence a part of the session: somebody went away, or the computer slept.
-AWAY_SECONDS = 600.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,49 +70,37 @@ def active_seconds(trial: Trial) -> float:
     )
 
 
-def session_seconds(entries: Sequence[Entry]) -> float:
-    """From the opening of one session to its closing, else to its last entry.
-
-    entries: of one session, as written.   A silence of more than ten minutes is cut to ten.
-    """
-    if not entries:
-        return 0.0
-    began = entries[0].started_at if isinstance(entries[0], Trial) else entries[0].at
-    # A clock that went backwards adds nothing.
-    return sum(
-        min(max((after - before).total_seconds(), 0.0), AWAY_SECONDS)
-        for before, after in pairwise([began, *(entry.at for entry in entries)])
-    )
-
-
 def sittings(entries: Sequence[Entry], *, day_turns_at_hour: int) -> tuple[Sitting, ...]:
     """Every session with at least one response, chains of `continues` joined, oldest first."""
-    opened = {entry.session: entry for entry in entries if isinstance(entry, SessionOpened)}
-    closed = {entry.session: entry.reason for entry in entries if isinstance(entry, SessionClosed)}
-    kept: dict[str, list[Entry]] = {}
-    for entry in entries:
-        kept.setdefault(entry.session, []).append(entry)
-    chains: dict[str, list[str]] = {}
-    for session in kept:
-        chains.setdefault(_root(session, opened), []).append(session)
-    trials: dict[str, list[Trial]] = {}
-    for trial in latest_trials(entries):
+    return joined(spans_of(entries), latest_trials(entries), day_turns_at_hour=day_turns_at_hour)
+
+
+def joined(
+    spans: Sequence[SessionSpan], trials: Sequence[Trial], *, day_turns_at_hour: int
+) -> tuple[Sitting, ...]:
+    """The same from sessions, oldest first, and their trials as last kept."""
+    opened = {span.session: span for span in spans if span.opened_at is not None}
+    chains: dict[str, list[SessionSpan]] = {}
+    for span in spans:
+        chains.setdefault(_root(span.session, opened), []).append(span)
+    answered: dict[str, list[Trial]] = {}
+    for trial in trials:
         if trial.attempts:
-            trials.setdefault(trial.session, []).append(trial)
+            answered.setdefault(trial.session, []).append(trial)
     found = []
     for root, chain in chains.items():
-        of_chain = [trial for session in chain for trial in trials.get(session, [])]
+        of_chain = [trial for span in chain for trial in answered.get(span.session, [])]
         if not of_chain:
             continue
-        began = opened[root].at if root in opened else of_chain[0].started_at
+        began = (opened[root].opened_at if root in opened else None) or of_chain[0].started_at
         found.append(
             Sitting(
-                sessions=tuple(chain),
+                sessions=tuple(span.session for span in chain),
                 day=practice_day(began, turns_at_hour=day_turns_at_hour),
                 trials=len(of_chain),
-                minutes=sum(session_seconds(kept[session]) for session in chain) / 60,
+                minutes=sum(span.seconds for span in chain) / 60,
                 active_minutes=sum(active_seconds(trial) for trial in of_chain) / 60,
-                reason=closed.get(chain[-1]),
+                reason=chain[-1].reason,
             )
         )
     return tuple(found)
@@ -151,7 +136,7 @@ def cumulative_hours(minutes_by_day: Mapping[date, float]) -> Mapping[date, floa
     return {day: minutes / 60 for day, minutes in zip(days, sums, strict=True)}
 
 
-def _root(session: str, opened: Mapping[str, SessionOpened]) -> str:
+def _root(session: str, opened: Mapping[str, SessionSpan]) -> str:
     """The first known session of the chain; a chain that bites its tail ends where it began."""
     seen = {session}
     while session in opened:

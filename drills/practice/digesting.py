@@ -12,6 +12,7 @@ from drills.core.garbage import uncollected
 from drills.core.kinds import ItemSet, Kind
 from drills.core.progress import Progress
 from drills.core.records import Entry, Trial
+from drills.core.sessions import SessionSpan
 from drills.core.therapist import SecondScore
 from drills.digest import Digest, make
 from drills.digest.keeping import RETENTION_WEEKS
@@ -28,32 +29,29 @@ if TYPE_CHECKING:
 _DAY = timedelta(days=1)
 # How long a trial takes is told by those of the last half year.
 _RECENT = timedelta(weeks=26)
+# Hours and offsets may put a session on another day.
+_FEW_DAYS = timedelta(days=3)
 
 
 @uncollected()
 def digest_of(home: Home, first: date, last: date) -> Digest:
     """The digest of the practice days `first` to `last`, both included."""
-    span = max(last - first + timedelta(days=1), timedelta(weeks=WEEKS))
-    return _made(home, first, last, earlier=home.entries_of(first - span, first - _DAY))
+    span = max(last - first + _DAY, timedelta(weeks=WEEKS))
+    return _made(home, first, last, looks_back_to=first - span)
 
 
 def course_of(home: Home) -> Digest:
     """The digest of the whole course, from the first record to today."""
     today = home.day()
     begun = [home.day(trial.started_at) for trial in home.history()[:1]]
-    return _made(home, min([*begun, today]), today, whole_course=True)
+    return _made(home, min([*begun, today]), today, looks_back_to=None)
 
 
-def _made(
-    home: Home,
-    first: date,
-    last: date,
-    *,
-    earlier: Sequence[Entry] = (),
-    whole_course: bool = False,
-) -> Digest:
+def _made(home: Home, first: date, last: date, *, looks_back_to: date | None) -> Digest:
+    """looks_back_to: before the range, for its change and the weeks before; None for a course."""
     past, today = home.past(), home.day()
-    history = _history(home, past, first, last, whole_course=whole_course)
+    history = _history(home, past, last, looks_back_to)
+    earlier, earlier_sessions = _earlier(home, first, looks_back_to)
     of_practice = tuple(t for t in history if t.asked.item_set is ItemSet.TREATED)
     dues = plan_standings(home.plan, home.material, past)
     all_of_practice = Late(home.history_of_practice)
@@ -66,6 +64,7 @@ def _made(
         upcoming=dues,
         labels=home.labels,
         earlier=earlier,
+        earlier_sessions=earlier_sessions,
         today=today,
         notices=home.records.notices,
         checked=home.checking_of(past).checked,
@@ -76,25 +75,29 @@ def _made(
         practice_days=past.days,
         progress=_progress(home, past, of_practice, all_of_practice),
         second_scores=second_scores,
-        whole_course=whole_course,
+        whole_course=looks_back_to is None,
     )
     newest = of_practice if len(of_practice) >= MOST_LOOKED_AT else all_of_practice
     return with_suggestions(home, made, newest)
 
 
-def _history(
-    home: Home, past: Past, first: date, last: date, *, whole_course: bool
-) -> Sequence[Trial]:
+def _history(home: Home, past: Past, last: date, looks_back_to: date | None) -> Sequence[Trial]:
     """As far back as any measure of the range looks: years of the rest are in `past`."""
-    if whole_course:
+    if looks_back_to is None:
         return home.history()
-    back = min(
-        first - timedelta(weeks=WEEKS),
-        last - timedelta(weeks=RETENTION_WEEKS),
-        past.today - _RECENT,
-    )
-    # A few days more: hours and offsets may put a session on another day.
-    return home.history(since=back - timedelta(days=3))
+    back = min(looks_back_to, last - timedelta(weeks=RETENTION_WEEKS), past.today - _RECENT)
+    return home.history(since=back - _FEW_DAYS)
+
+
+def _earlier(
+    home: Home, first: date, looks_back_to: date | None
+) -> tuple[Sequence[Entry], Sequence[SessionSpan]]:
+    """How long sessions took is enough where the history holds their trials, else all of them."""
+    if looks_back_to is None:
+        return (), ()
+    if looks_back_to - _FEW_DAYS >= home.history_begins.date():
+        return (), home.sessions_of(looks_back_to, first - _DAY)
+    return home.entries_of(looks_back_to, first - _DAY), ()
 
 
 def _progress(

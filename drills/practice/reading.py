@@ -12,6 +12,7 @@ from drills.core.records import Entry, SessionOpened, Trial, practice_day
 if TYPE_CHECKING:
     from drills.core.plans import Plan
     from drills.core.ports import Clock, Records
+    from drills.core.sessions import SessionSpan
     from drills.practice.past import Past
 
 # Sessions that are no older may still be gone on with, or be left out.
@@ -38,10 +39,7 @@ class Reading:
 
     def entries_of(self, first: date, last: date) -> tuple[Entry, ...]:
         """Entries of the sessions whose practice day lies in `first` to `last`."""
-        zone = self.clock.now().tzinfo
-        # A day of slack on both sides: a session keeps the offset of where it was opened.
-        since = datetime(first.year, first.month, first.day, tzinfo=zone) - timedelta(days=1)
-        until = datetime(last.year, last.month, last.day, tzinfo=zone) + timedelta(days=3)
+        since, until = self._around(first, last)
         entries = self.records.entries(since=since, until=until)
         wanted = {
             entry.session
@@ -50,6 +48,22 @@ class Reading:
         }
         return tuple(entry for entry in entries if entry.session in wanted)
 
+    def sessions_of(self, first: date, last: date) -> tuple[SessionSpan, ...]:
+        """The same without reading files: when sessions were, how long and how they ended."""
+        since, until = self._around(first, last)
+        return tuple(
+            span
+            for span in self.records.spans(since=since, until=until)
+            if span.opened_at is not None and first <= self.day(span.opened_at) <= last
+        )
+
+    def _around(self, first: date, last: date) -> tuple[datetime, datetime]:
+        zone = self.clock.now().tzinfo
+        # A day of slack on both sides: a session keeps the offset of where it was opened.
+        since = datetime(first.year, first.month, first.day, tzinfo=zone) - timedelta(days=1)
+        until = datetime(last.year, last.month, last.day, tzinfo=zone) + timedelta(days=3)
+        return since, until
+
     def past(self, *, without: frozenset[str] = frozenset(), today: date | None = None) -> Past:
         """What the trials of `history` come to.   without: sessions of today to leave out."""
         # The first screen needs none of this and must come soon.
@@ -57,7 +71,7 @@ class Reading:
 
         past = Past(self.plan, program=self._program, today=today or self.day())
         until = self.clock.now() - timedelta(days=_DAYS_THAT_MAY_GROW)
-        rest = self.records.fold(past, since=self._history_begins, until=until)
+        rest = self.records.fold(past, since=self.history_begins, until=until)
         past.take(without_sessions(rest, without))
         return past
 
@@ -66,13 +80,14 @@ class Reading:
 
         since: the day, UTC, from which sessions are wanted; None for all.
         """
-        begins = self._history_begins
+        begins = self.history_begins
         if since is not None:
             begins = max(begins, datetime(since.year, since.month, since.day, tzinfo=UTC))
         return tuple(self.records.history(since=begins))
 
     @property
-    def _history_begins(self) -> datetime:
+    def history_begins(self) -> datetime:
+        """Sessions opened before it are not in `history`."""
         from drills.schedule import history_begins  # noqa: PLC0415
 
         return history_begins(self.plan.spacing, self.day())

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from drills.core.folds import Fold
 from drills.core.records import Entry, SessionOpened, Trial, latest_trials
+from drills.core.sessions import SessionSpan, spans_of
 from drills.core.therapist import TherapistEntry
 
 
@@ -43,6 +44,9 @@ class MemoryRecords:
 
     def history(self, *, since: datetime | None = None) -> tuple[Trial, ...]:
         return latest_trials(self.entries(since=since))
+
+    def spans(self, *, since: datetime, until: datetime) -> tuple[SessionSpan, ...]:
+        return spans_of(self.entries(since=since, until=until))
 
     def fold(self, into: Fold, *, since: datetime, until: datetime) -> tuple[Trial, ...]:
         """Nothing is taken: a rehearsal is too short for that to be of use."""

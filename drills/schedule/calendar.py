@@ -17,7 +17,7 @@ from drills.core.due import Due, PlannedDay, PutOff
 from drills.core.kinds import Kind, Target
 from drills.core.plans import Plan
 from drills.core.records import Trial
-from drills.measures.dose import AWAY_SECONDS
+from drills.core.sessions import AWAY_SECONDS
 from drills.schedule.sitting import chosen
 
 DAYS = 7

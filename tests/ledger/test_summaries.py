@@ -14,7 +14,8 @@ from drills.core.records import Trial, latest_trials
 from drills.ledger import open_ledger, rebuild, verify
 from drills.ledger.lines import line_of
 from drills.ledger.sessions import understand
-from drills.ledger.summaries import slimmed, summarise
+from drills.ledger.slim import slimmed
+from drills.ledger.summaries import summarise
 from drills.schedule import standings
 from tests.ledger.made import START, keep, made_session, session_files, written
 from tests.ledger.test_rows import trials

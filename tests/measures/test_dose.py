@@ -11,13 +11,13 @@ from hypothesis import strategies as st
 
 from drills.core.gestures import Tick
 from drills.core.records import CloseReason, Observation, SessionClosed, SessionOpened, Topic
+from drills.core.sessions import session_seconds
 from drills.measures.dose import (
     active_seconds,
     adherence,
     amount,
     cumulative_hours,
     hours_per_week,
-    session_seconds,
     sittings,
 )
 from tests.measures.made import MONDAY, WAVE, trial
