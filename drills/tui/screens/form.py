@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
+from textual import events
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
+from textual.message import Message
 from textual.widgets import Input
 
 from drills.tui.cards import Card
@@ -55,6 +57,23 @@ class Filled:
 Check = Callable[[Filled], str | None]
 
 
+class WrittenLine(Input):
+    """Lines that are pasted become one; what does not fit is not taken, and that is told."""
+
+    class Full(Message):
+        def __init__(self, most: int) -> None:
+            super().__init__()
+            self.most = most
+
+    def on_paste(self, event: events.Paste) -> None:
+        event.stop()
+        event.prevent_default()
+        self.replace(one_line(event.text), *self.selection)
+
+    def restricted(self) -> None:
+        self.post_message(self.Full(self.max_length or 0))
+
+
 class FormScreen(RoomScreen[Filled | None]):
     """Returns what was filled in, None where it was left. Letters are text, also E and G.
 
@@ -92,7 +111,7 @@ class FormScreen(RoomScreen[Filled | None]):
                 yield Words(self._above, classes="-above")
             for line in self._lines:
                 yield Words((line.says,), classes="-label")
-                yield Input(
+                yield WrittenLine(
                     line.value,
                     id=f"line-{line.key}",
                     classes="-written",
@@ -123,6 +142,13 @@ class FormScreen(RoomScreen[Filled | None]):
     def _is_changed(self) -> bool:
         before = {line.key: one_line(line.value) for line in self._lines}
         return self._written != before
+
+    def on_written_line_full(self, event: WrittenLine.Full) -> None:
+        event.stop()
+        self.trouble(f"Not taken: this line holds {event.most} letters.")
+
+    def on_input_changed(self) -> None:
+        self.trouble(None)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
