@@ -49,7 +49,7 @@ def counted(checks: Checks) -> str:
 
 
 def next_check(on: date) -> str:
-    return f"Next check due: {kept(day(on))}."
+    return f"Next check due from {kept(day(on))} on."
 
 
 def heading(line: CheckLine) -> str:
@@ -64,11 +64,6 @@ def together(line: CheckLine) -> str:
         f"{kept(f'[{percent_span(each.right, each.interval)}]')}, {GUESSING[each.verdict]}"
         for each in line.phases
     )
-
-
-def brief_together(of: PhaseShare) -> str:
-    """`all since practice began 7/50 (14%), below guessing`."""
-    return f"{TOGETHER[of.phase]} {kept(share(of.right))}, {GUESSING[of.verdict]}"
 
 
 def _which(of: PhaseShare, *, over: bool) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from functools import cache, partial
 from importlib.resources import files
-from math import ceil
 
 from jinja2 import Environment, StrictUndefined, Template
 
@@ -30,6 +29,7 @@ from drills.digest.page_tables import (
     cue_told,
     flagged,
     kept_series,
+    most_help,
     newest,
     notes_told,
     quality_told,
@@ -46,7 +46,6 @@ SCORE_GREYS = ("#333", "#888", "#ccc", "#fff")
 def render_page(digest: Digest) -> str:
     """One self-contained HTML page for A4 and Letter paper."""
     drawn = cue_lines(digest.cue_weeks)
-    levels = [week.use.mean_level or 0.0 for line in drawn for week in line.weeks]
     return _template().render(
         digest=digest,
         corner=_corner(digest),
@@ -76,10 +75,8 @@ def render_page(digest: Digest) -> str:
         kept_series=kept_series,
         dose_chart=partial(dose_chart, width_mm=68, height_mm=20),
         # One scale for all, so that the charts can be held against each other.
-        cues_chart=partial(
-            cues_chart, most=max(1, ceil(max(levels, default=0))), width_mm=43, height_mm=12.5
-        ),
-        checks_chart=partial(checks_chart, width_mm=58, height_mm=23.5),
+        cues_chart=partial(cues_chart, most=most_help(drawn), width_mm=43, height_mm=12.5),
+        checks_chart=partial(checks_chart, width_mm=58, height_mm=21),
         retention_chart=partial(retention_chart, width_mm=48, height_mm=23),
         grid_chart=partial(grid_chart, width_mm=62, height_mm=27),
     )

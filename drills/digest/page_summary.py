@@ -7,10 +7,11 @@ from itertools import groupby
 from typing import NamedTuple
 
 from drills.digest import wording
-from drills.digest.check_wording import ROLES, brief_together, next_check
-from drills.digest.checks import CheckLine
+from drills.digest.check_wording import ROLES, TOGETHER, next_check
+from drills.digest.checks import CheckLine, PhaseShare
 from drills.digest.plain import day, inert, kept
 from drills.digest.values import FEWEST_FOR_PERCENT, Change, Digest, Line
+from drills.digest.wording import GUESSING, share
 from drills.measures import chance
 from drills.measures.chance import Verdict
 
@@ -106,20 +107,32 @@ def _is_clear(change: Change) -> bool:
 
 
 def _checked(digest: Digest) -> list[Told]:
-    """`Passive first 0/20, all since practice began 7/50 (14%), below guessing (practised)`."""
+    """`All since practice began: Passive 7/50 (14%), below guessing, first 0/20 (practised)`.
+
+    Of each construction its newest phase; what stands for the same is told together.
+    """
     if digest.checks is None:
         return []
-    told = []
-    for item_set, lines in groupby(digest.checks.lines, key=lambda line: line.item_set):
+    told, phase = [], None
+    for item_set, of_set in groupby(digest.checks.lines, key=lambda line: line.item_set):
+        each_told = []
+        for line in of_set:
+            newest = line.phases[-1]
+            head = "" if newest.phase is phase else f"{TOGETHER[newest.phase]}: "
+            phase = newest.phase
+            each_told.append(f"{head}{inert(line.label)} {_share_and_first(line, newest)}")
         role = ROLES[item_set].removesuffix(", new sentences")
-        told.append(f"{'; '.join(_first_and_since(line) for line in lines)} ({role})")
-    return [Told("Checks", _listed(told))] if told else []
+        told.append(f"{'; '.join(each_told)} ({role})")
+    if not told:
+        return []
+    listed = _listed(told)
+    return [Told("Checks", f"{listed[:1].upper()}{listed[1:]}")]
 
 
-def _first_and_since(line: CheckLine) -> str:
-    first, newest = line.points[0].right, line.phases[-1]
-    told = f"{inert(line.label)} {kept(f'first {first.right}/{first.of}')}"
-    return f"{told}, {brief_together(newest)}"
+def _share_and_first(line: CheckLine, newest: PhaseShare) -> str:
+    first = line.points[0].right
+    told = f"{kept(share(newest.right))}, {GUESSING[newest.verdict]}"
+    return told if len(line.points) == 1 else f"{told}, {kept(f'first {first.right}/{first.of}')}"
 
 
 def _due(digest: Digest) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
+from math import ceil
 
 from drills.core.kinds import Kind
 from drills.digest import wording
@@ -85,15 +86,27 @@ def _judged(line: CueWeeks) -> list[tuple[CueWeek, float]]:
     ]
 
 
+def most_help(drawn: Sequence[CueWeeks]) -> int:
+    """The top level of help of those drawn, one scale for all; 1 where no help was taken."""
+    # Dependence is the level taken as a share of the top one.
+    uses = [week.use for line in drawn for week in line.weeks]
+    tops = [
+        max(use.mean_level, round(use.mean_level / use.dependence, 6))
+        for use in uses
+        if use.mean_level and use.dependence
+    ]
+    return ceil(max(tops, default=1))
+
+
 def cue_told(line: CueWeeks) -> str:
-    """`3.1, now 2.5`; `3.1, last 2.5 (week of 9 Nov)` where the newest week is not the last."""
+    """`3.1, now 2.5`; `last 2.5 (week of 9 Nov)` where it was not practised enough since."""
     judged = _judged(line)
     week, level = judged[-1]
-    first = f"{wording.mean(judged[0][1])}, " if len(judged) > 1 else ""
-    if week is line.weeks[-1]:
-        return kept(f"{first}now {wording.mean(level)}")
-    since = day(week.first).split(" ", 1)[1]
-    return f"{first}{kept(f'last {wording.mean(level)}')} {kept(f'(week of {since})')}"
+    if week is not line.weeks[-1]:
+        since = day(week.first).split(" ", 1)[1]
+        return f"{kept(f'last {wording.mean(level)}')} {kept(f'(week of {since})')}"
+    first = f"{wording.mean(judged[0][1])}, now " if len(judged) > 1 else ""
+    return kept(f"{first}{wording.mean(level)}")
 
 
 def kept_series(of: Kept) -> list[tuple[str, Sequence[Retained]]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import re
 from dataclasses import replace
 from datetime import timedelta
 from io import StringIO
@@ -19,6 +20,7 @@ from drills.digest import Digest, make, render
 from drills.digest.checks import ROLES, Checked
 from drills.measures.chance import Verdict
 from tests.digest.invented import FIRST, LABELS, LAST, PLAN, closed, opened, week
+from tests.digest.over_time import check as check_of
 from tests.measures.made import MONDAY, asked, trial
 
 RIGHT = {ItemSet.PROBE: 12, ItemSet.RELATED: 15, ItemSet.CONTROL: 4}
@@ -152,3 +154,70 @@ def test_of_many_checks_text_shows_the_first_and_the_last_and_says_how_many_lie_
     )
     assert render(digest, "text").count("5 more between") == 3
     assert len(json.loads(render(digest, "json"))["checks"]["lines"][0]["days"]) == 14
+
+
+@pytest.mark.parametrize(
+    ("form", "told"),
+    [
+        ("text", "all before practice 9/60 (15%) [8 to 26], below guessing"),
+        ("text", "all since practice began 7/50 (14%) [7 to 26], below guessing"),
+        ("html", "all before practice 9/60 (15%) [8 to 26], below guessing"),
+        ("html", "all since practice began 7/50 (14%) [7 to 26], below guessing"),
+        ("html", "All since practice began: "),
+        ("html", "7/50 (14%), below guessing, first 2/20 (practised)."),
+    ],
+)
+def test_all_checks_of_a_phase_are_judged_together_where_the_newest_alone_is_too_few(
+    form: str, told: str
+) -> None:
+    digest = pooled()
+    # The newest alone, 2 of 10, could be guessing.
+    assert binomtest(2, 10).pvalue > 0.05
+    assert digest.checks is not None
+    assert digest.checks.lines[0].points[-1].verdict is Verdict.SAME
+    for share, (right, of) in zip(
+        json.loads(render(digest, "json"))["checks"]["lines"][0]["phases"],
+        [(9, 60), (7, 50)],
+        strict=True,
+    ):
+        assert (share["right"], share["of"]) == (right, of)
+        assert (share["low"], share["high"]) == pytest.approx(
+            proportion_confint(right, of, method="wilson")
+        )
+        assert binomtest(right, of, alternative="less").pvalue < 0.025
+        assert share["verdict"] == "below"
+    page = " ".join(re.sub(r"<[^>]+>", "", render(digest, form)).replace("\xa0", " ").split())
+    assert told in page
+
+
+def pooled() -> Digest:
+    """Three checks of 20 before practice, then five of 10: 2, 0, 2, 1 and 2 right."""
+    counts = [(2, 20), (3, 20), (4, 20), (2, 10), (0, 10), (2, 10), (1, 10), (2, 10)]
+    days = [MONDAY + timedelta(days=each) for each in (-30, -29, -28, -14, -10, -7, -4, 2)]
+    trials = [
+        each
+        for at, (right, of) in zip(days, counts, strict=True)
+        for each in check_of(at, {ItemSet.PROBE: right}, of=of)
+    ]
+    return make(
+        week(),
+        replace(PLAN, probes=SETTINGS),
+        first=FIRST,
+        last=LAST,
+        upcoming=(),
+        labels=LABELS,
+        checked=Checked(
+            trials=trials, days=[day.date() for day in days], next_day=LAST + timedelta(days=3)
+        ),
+        practice_days=[(MONDAY - timedelta(days=20)).date(), FIRST],
+    )
+
+
+def test_when_the_next_check_is_due_is_told_in_every_form() -> None:
+    digest = pooled()
+    assert json.loads(render(digest, "json"))["checks"]["next_day"] == "2026-12-02"
+    for form in ("text", "html"):
+        told = " ".join(render(digest, form).replace("\xa0", " ").split())
+        assert "Next check due from Wed 2 Dec on." in told
+    # None is told of where none is due.
+    assert "Next check" not in render(with_checks()[0], "text")

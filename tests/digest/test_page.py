@@ -18,9 +18,14 @@ import html5lib
 import pytest
 
 from drills.catalogue import load_profiles, read_plan
+from drills.core.kinds import Kind
 from drills.core.material import Material
 from drills.digest import Digest, render
+from drills.digest.charts_weeks import cues_chart
 from drills.digest.page_summary import summary
+from drills.digest.page_tables import cue_lines, cue_told, kept_series, most_help
+from drills.digest.spans import CueWeek, CueWeeks
+from drills.measures.cues import CueUse
 from drills.rehearsal import MemoryRecords, Rehearsal
 from tests.digest.invented import LABELS, digest, week
 from tests.edges import QuietVoice
@@ -279,3 +284,88 @@ def test_nothing_that_draws_is_loaded_for_another_form(form: str) -> None:
     )
     done = subprocess.run([sys.executable, "-c", script], cwd=ROOT, check=False)
     assert done.returncode == 0
+
+
+# What a printed page says of itself
+
+
+def test_a_printed_page_has_its_days_the_code_and_its_number() -> None:
+    of = replace(digest(), person='K-17"}</style>')
+    page = render(of, "html")
+    style = words_of(next(iter(all_of(page, "style"))))
+    days = "Mon 23 Nov 2026 to Sun 29 Nov 2026"
+    # What could end the text or the style sheet is written as its number.
+    assert f'"{days}, code K-17\\22 \\7d \\3c \\2f style\\3e "' in style
+    assert 'content: "Page " counter(page) " of " counter(pages)' in style
+    assert "Code K-17" in words_of(parsed(page))
+    assert "Code K-17" in render(of, "text")
+    assert "Code" not in render(digest(), "text")
+
+
+def test_what_is_due_after_a_week_long_past_is_told_from_today_on() -> None:
+    of = digest(today=date(2026, 12, 20))
+    for form in ("html", "text"):
+        assert "from today, sun 20 dec 2026, on" in render(of, form).lower()
+        assert "from today" not in render(digest(), form).lower()
+    assert json.loads(render(of, "json"))["as_of"] == "2026-12-20"
+    assert json.loads(render(digest(), "json"))["as_of"] is None
+
+
+def test_one_word_is_used_for_what_cannot_be_told_from_guessing(pages: dict[str, str]) -> None:
+    for name in NAMES:
+        assert "not distinguishable" not in pages[name]
+    assert "Like guessing: could be guessing." in words_of(parsed(pages["rehearsed"]))
+
+
+# Help by week
+
+
+def helped(*weeks: tuple[int, float]) -> CueWeeks:
+    """Weeks with so many trials and such a mean level, of 4 at most."""
+    return CueWeeks(
+        kind=Kind.MATCH,
+        name="active",
+        label="Active",
+        weeks=tuple(
+            CueWeek(
+                first=MONDAY + timedelta(weeks=at),
+                last=MONDAY + timedelta(weeks=at, days=6),
+                use=CueUse(
+                    of=of,
+                    mean_level=level if of else None,
+                    dependence=level / 4 if of else None,
+                ),
+            )
+            for at, (of, level) in enumerate(weeks)
+        ),
+    )
+
+
+def test_help_now_is_said_only_of_a_week_with_enough_trials() -> None:
+    assert plain(cue_told(helped((9, 3.0), (8, 2.0)))) == "3.0, now 2.0"
+    assert plain(cue_told(helped((9, 3.0), (8, 2.0), (4, 1.0)))) == "last 2.0 (week of 19 Oct)"
+    assert plain(cue_told(helped((9, 3.0), (0, 0.0)))) == "last 3.0 (week of 12 Oct)"
+    assert cue_lines([helped((4, 3.0), (4, 2.0))]) == []
+
+
+def test_help_is_drawn_up_to_its_top_level() -> None:
+    assert most_help([helped((9, 3.0)), helped((9, 1.0))]) == 4
+    assert most_help([helped((9, 0.0))]) == 1
+
+
+def test_weeks_with_few_trials_are_hollow_and_joined_to_nothing() -> None:
+    size = {"most": 4, "width_mm": 43, "height_mm": 12.5}
+    few = str(cues_chart(helped((9, 3.0), (4, 2.0), (9, 1.0)), **size))
+    enough = str(cues_chart(helped((9, 3.0), (5, 2.0), (9, 1.0)), **size))
+    assert few.count("fill: #ffffff") == 1
+    assert "fill: #ffffff" not in enough
+
+
+def plain(told: str) -> str:
+    return told.replace("\xa0", " ")
+
+
+def test_steps_that_nothing_has_come_to_are_not_drawn(rehearsed: Digest) -> None:
+    for _, steps in kept_series(rehearsed.kept):
+        assert steps[-1].days < 28
+    assert {each.days for each in rehearsed.kept.words} >= {28, 56}

@@ -62,6 +62,7 @@ def test_a_usual_week_prints_on_two_pages_and_the_checker_finds_nothing(
         # Nothing is lost between the first line and the last.
         assert "SIMULATED PATIENT" in told
         assert "not on practice." in told
+        assert f"Page {len(printed.pages)} of {len(printed.pages)}" in told
         assert cut_off(page, tmp_path, width_mm=size[0] / 72 * 25.4 - SIDES_MM) == []
     needs_checker()
     assert violations(page, tmp_path) == []
