@@ -13,8 +13,10 @@ from typing import TYPE_CHECKING, TypeVar
 
 from drills.core.plans import BlockPlan, CueDirection, Layout, Plan
 from drills.core.problems import BadInput
+from drills.core.progress import Advice
 from drills.core.suggestions import Part, PlanChange, Suggestion
 from drills.core.therapist import Answer, Decision
+from drills.digest.flag_values import AlertKind
 from drills.digest.suggesting import SuggestingGrounds, suggestions_of
 from drills.digest.suggestion_wording import change
 from drills.practice.cueing import advice_on_directions
@@ -57,12 +59,20 @@ def with_suggestions(home: Home, digest: Digest, practice: Sequence[Trial]) -> D
         for name in block.names
         if (found := harder_than(block, name, home.plan, home.material)) is not None
     }
+    # Less help first for what is below guessing would take back what that speaks for.
+    below = {each.name for each in digest.progress if each.advice is Advice.BELOW_CHANCE}
+    below |= {each.subject for each in digest.alerts if each.kind is AlertKind.BELOW_CHANCE}
     grounds = SuggestingGrounds(
         alerts=digest.alerts,
         progress=digest.progress,
         dose_weeks=digest.dose_weeks,
         harder=harder,
-        directions=advice_on_directions(home.plan, targets, practice),
+        directions=[
+            each
+            for each in advice_on_directions(home.plan, targets, practice)
+            if each.direction is CueDirection.MOST_TO_LEAST
+            or not below.intersection(home.plan.blocks[each.block - 1].names)
+        ],
     )
     spoken_for = suggestions_of(grounds, home.plan, home.labels, answered=decisions)
     return replace(told, suggestions=tuple(_labelled(each, home.labels) for each in spoken_for))

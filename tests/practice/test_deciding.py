@@ -18,9 +18,10 @@ from drills.core.material import Material
 from drills.core.plans import BlockPlan, CueDirection, Layout, Plan, ProbeSettings
 from drills.core.problems import BadInput, Failure
 from drills.core.progress import Advice, Progress
-from drills.core.suggestions import Part, PlanChange, Suggestion
+from drills.core.suggestions import CueAdvice, Part, PlanChange, Suggestion
 from drills.core.therapist import Answer, Decision
 from drills.ledger import TherapistFiles, disk, plan_path, plan_versions, put_plan_in_force
+from drills.practice import deciding
 from drills.practice.checks import items_of_check
 from drills.practice.dealing import check_plan
 from drills.practice.deciding import (
@@ -329,3 +330,19 @@ def test_an_answered_suggestion_of_rehearsed_weeks_is_gone_and_the_plan_never_mo
     old = rehearsed.digest(first, first + timedelta(days=6))
     assert old.suggestions == ()
     assert with_suggestions(rehearsed, old, ()).decisions == ()
+
+
+@pytest.mark.parametrize("advice", [Advice.GO_ON, Advice.BELOW_CHANCE])
+def test_all_help_first_that_was_accepted_is_not_spoken_against_while_below_guessing(
+    advice: Advice, material: Material, home: Home, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    least = CueAdvice(block=1, direction=CueDirection.LEAST_TO_MOST, right=8, of=10)
+    monkeypatch.setattr(deciding, "advice_on_directions", lambda *_: (least,))
+    home.take_up(
+        accepted_plan(PLAN, suggestion(change(Part.CUES, "most-to-least", 1)), material, on=TODAY)
+    )
+    today = home.day()
+    digest = home.digest(today - timedelta(days=6), today)
+    known = Progress(kind=Kind.MATCH, name="full-passive", advice=advice, evidence="E.")
+    found = with_suggestions(home, replace(digest, alerts=(), progress=(known,)), ()).suggestions
+    assert any(each.id.startswith("direction:") for each in found) is (advice is Advice.GO_ON)
