@@ -564,7 +564,7 @@ async def test_an_ignored_suggestion_leaves_the_plan_and_does_not_come_back(
         await player.press("3")
         await sign(player, "seen it")
         await player.until_text("Ignored by Sam, version 1.")
-        assert '1   Begin "Passive with by' not in player.text  # below it is told as decided
+        assert '1   Begin "Full passive' not in player.text  # below it is told as decided
         assert player.home.plan == PLAN
     assert not plan_path(tmp_path).exists()
     (decision,) = kept(tmp_path)
@@ -582,7 +582,7 @@ async def test_a_suggestion_that_is_left_stays_open(
         await player.press("escape")
         await player.until_text("What would change:")
         await player.press("escape")
-        await player.until_text('1   Begin "Passive with by')
+        await player.until_text('1   Begin "Full passive')
     assert not kept(tmp_path)
 
 
