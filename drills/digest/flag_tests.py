@@ -32,15 +32,15 @@ from drills.digest.flag_values import Alert, AlertKind
 from drills.measures import chance, decline, errors, several
 from drills.measures.strata import compare
 
-# What is most urgent has most.
+# What is most urgent has most, and what is looked at several ways needs it.
 PARTS = {
-    AlertKind.SUDDEN_DROP: 3,
-    AlertKind.BELOW_CHANCE: 3,
-    AlertKind.DECLINE: 1,
-    AlertKind.SIDE: 1,
-    AlertKind.PLACE: 1,
-    AlertKind.YES: 1,
-    AlertKind.PERSEVERATION: 2,
+    AlertKind.SUDDEN_DROP: 2.0,
+    AlertKind.BELOW_CHANCE: 4.0,
+    AlertKind.DECLINE: 0.5,
+    AlertKind.SIDE: 0.5,
+    AlertKind.PLACE: 1.0,
+    AlertKind.YES: 2.0,
+    AlertKind.PERSEVERATION: 2.0,
 }
 # The newest of the range, held against the level of before apart from the whole range.
 NEWEST_DAYS = 2
