@@ -180,7 +180,7 @@ def test_a_digest_needs_no_window(tmp_path: Path) -> None:
         (("--from", "2026-02-30", "--to", "2026-03-01"), "2026-02-30"),
         (("--from", "2026-03-02"), "--to"),
         (("--from", "2026-03-02", "--to", "2026-03-01"), "after"),
-        (("--week", "2026-W01", "--from", "2026-03-02", "--to", "2026-03-03"), "both"),
+        (("--week", "2026-W01", "--from", "2026-03-02", "--to", "2026-03-03"), "only one of them"),
     ],
 )
 def test_a_wrong_span_of_days_is_said(
