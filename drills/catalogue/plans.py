@@ -30,7 +30,6 @@ from drills.core.plans import (
 )
 from drills.core.problems import BadInput, Problem
 from drills.core.settings import Section
-from drills.sealing import public_key_fault
 
 _LONGEST_NAME = 80
 _LONGEST_NOTE = 2000
@@ -160,12 +159,8 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
             key="emergency_number",
         )
 
-    if made["sealing"].recipient and (fault := public_key_fault(made["sealing"].recipient)):
-        tables["sealing"].note(
-            f"`recipient`: {fault}",
-            "Write the public key that `drills plan key` printed, age1...",
-            key="recipient",
-        )
+    if made["sealing"].recipient:
+        _check_recipient(tables["sealing"], made["sealing"].recipient)
 
     blocks = tuple(
         _block(each, made["speech"], shows_text=shows_text)
@@ -216,6 +211,18 @@ def _section(section: Section, found: Fields | None, defaults: dict[str, Any]) -
             values[key] = found.text(key, default=str(default), longest=int(high))
     found.close(_BELONGS)
     return section.made(**values)
+
+
+def _check_recipient(table: Fields, recipient: str) -> None:
+    # Few plans name one, and the first screen, which reads the plan, must come soon.
+    from drills.sealing import public_key_fault  # noqa: PLC0415
+
+    if fault := public_key_fault(recipient):
+        table.note(
+            f"`recipient`: {fault}",
+            "Write the public key that `drills plan key` printed, age1...",
+            key="recipient",
+        )
 
 
 def _check_speech(found: Fields, speech: Any) -> None:

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import Any
 
 from drills.core.clauses import Told
-from drills.core.kinds import Foil, ItemSet, Kind, Target
+from drills.core.kinds import CueKind, Foil, ItemSet, Kind, Target
 from drills.core.meaning_json import as_json
 from drills.core.meanings import Meaning, Scene
 from drills.core.told_json import told_as_json
@@ -51,24 +50,6 @@ class Option:
         row["foil"] = None if self.foil is None else self.foil.value
         row["why_wrong"] = self.why_wrong
         return row
-
-
-class CueKind(StrEnum):
-    REPLAY = "replay"
-    SLOW_REPLAY = "slow replay"
-    TEXT = "text"
-    ROLE_QUESTION = "role question"
-    HINT = "hint"
-    REMOVE = "remove"
-    NAME_DOER = "name the doer"
-    FIRST_SOUND = "first sound"
-    PICTURE = "picture"
-    MODEL = "model"
-    WORDS = "words"
-    TREE = "family tree"
-    TOGETHER = "together"
-    HAND = "hand"
-    ANSWER = "answer"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,4 +1,4 @@
-"""Kinds of exercises, of options and of targets: the small words that every room uses."""
+"""Kinds of exercises, of options, of cues and of targets: the small words every room uses."""
 
 from __future__ import annotations
 
@@ -21,6 +21,24 @@ class Foil(StrEnum):
     VERB = "verb"
     NOUN = "noun"
     WORD = "word"
+
+
+class CueKind(StrEnum):
+    REPLAY = "replay"
+    SLOW_REPLAY = "slow replay"
+    TEXT = "text"
+    ROLE_QUESTION = "role question"
+    HINT = "hint"
+    REMOVE = "remove"
+    NAME_DOER = "name the doer"
+    FIRST_SOUND = "first sound"
+    PICTURE = "picture"
+    MODEL = "model"
+    WORDS = "words"
+    TREE = "family tree"
+    TOGETHER = "together"
+    HAND = "hand"
+    ANSWER = "answer"
 
 
 class ItemSet(StrEnum):

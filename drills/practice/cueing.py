@@ -8,12 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
-from drills.core.items import CueKind, Item, ItemSet, Kind, Target
+from drills.core.kinds import CueKind, ItemSet, Kind, Target
 from drills.core.plans import CueDirection, CueSettings, Plan
 from drills.core.records import Trial
 from drills.core.suggestions import CueAdvice
 from drills.measures.accuracy import Share
+
+if TYPE_CHECKING:
+    from drills.core.items import Item
 
 # Fewer first responses say little about a direction of help, and old ones say little of today.
 FEWEST_TO_SUGGEST = 5

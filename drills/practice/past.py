@@ -6,16 +6,17 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from functools import cached_property
-from typing import overload
+from typing import TYPE_CHECKING, overload
 
-from drills.core.due import Due
 from drills.core.folds import PutBy
-from drills.core.items import ItemSet, Kind, Target
+from drills.core.kinds import ItemSet, Kind, Target
 from drills.core.plans import Plan
 from drills.core.records import Trial
 from drills.practice.cueing import HelpKey, HelpLevel, help_key
 from drills.schedule.rungs import Rungs
-from drills.schedule.spacing import standings_of
+
+if TYPE_CHECKING:
+    from drills.core.due import Due
 
 
 class Past:
@@ -63,6 +64,9 @@ class Past:
 
     def standings(self, targets: Iterable[Target]) -> tuple[Due, ...]:
         """Where each target stands today, in the order of `targets`."""
+        # The first screen folds too, and asks only for checks.
+        from drills.schedule.spacing import standings_of  # noqa: PLC0415
+
         return standings_of(self._rungs, targets, settings=self._plan.spacing, today=self.today)
 
     def take(self, trials: Sequence[Trial]) -> None:

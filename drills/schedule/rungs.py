@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from datetime import date, timedelta
 from typing import Any
 
-from drills.core.items import ItemSet, Kind, Target
+from drills.core.kinds import ItemSet, Kind, Target
 from drills.core.plans import SpacingPolicy, SpacingSettings
 from drills.core.records import Trial
 from drills.schedule.forgetting import Recall

@@ -13,7 +13,7 @@ from datetime import date
 from typing import Protocol
 
 from drills.core.due import Due
-from drills.core.items import Target
+from drills.core.kinds import Target
 from drills.core.plans import SpacingPolicy, SpacingSettings
 from drills.core.records import Trial
 from drills.schedule.forgetting import Forgetting, Recall, fit

@@ -53,6 +53,7 @@ class HomeScreen(KeyedScreen[None]):
         super().__init__()
         self._desk = desk
         self._today = self._ask_today()
+        self._is_just_told = True
 
     @property
     def _reason(self) -> str:
@@ -109,6 +110,10 @@ class HomeScreen(KeyedScreen[None]):
                 words.say(self._for_the_helper)
 
     async def on_screen_resume(self) -> None:
+        # Shown for the first time it has only just asked, and asking reads the records.
+        if self._is_just_told:
+            self._is_just_told = False
+            return
         today = self._ask_today()
         # By their words: two errors are never equal.
         if str(today) != str(self._today):
