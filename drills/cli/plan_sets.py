@@ -8,8 +8,9 @@ from pathlib import Path
 
 from drills import wiring
 from drills.catalogue import plan_text
+from drills.cli.new_files import write_new_text
 from drills.core.plans import Plan
-from drills.core.problems import BadInput, Failure
+from drills.core.problems import BadInput
 from drills.core.visible import visible
 from drills.exercises.probes import BALANCED
 from drills.exercises.probes.sets import SetReport
@@ -25,7 +26,7 @@ def make_sets(options: argparse.Namespace) -> int:
     material = wiring.material(plan.locale).without_kin(plan.without_kin)
     made = with_sets(plan, material, seed=_seed(options.seed))
     if options.out is not None:
-        _write(Path(options.out), plan_text(made))
+        write_new_text(Path(options.out), plan_text(made))
     print(visible(_told(set_reports(made, material), made, labels_of(material))))
     if options.out is None:
         print("\nNothing is written. To write the plan with these sets, add: --out FILE")
@@ -38,16 +39,6 @@ def _seed(chosen: int | None) -> int | None:
     if chosen is not None and not 1 <= chosen <= LARGEST_SEED:
         raise BadInput(f"--seed is {chosen}. Choose from 1 to {LARGEST_SEED}.")
     return chosen
-
-
-def _write(path: Path, text: str) -> None:
-    try:
-        with path.open("x", encoding="utf-8") as file:
-            file.write(text)
-    except FileExistsError:
-        raise BadInput(f"{path} is there already. Name another file with --out.") from None
-    except OSError as error:
-        raise Failure(f"{path} could not be written: {error.strerror}.") from None
 
 
 def _told(found: tuple[SetReport, ...], plan: Plan, labels: Mapping[str, str]) -> str:

@@ -8,9 +8,10 @@ from pathlib import Path
 from drills import wiring
 from drills.catalogue import plan_text
 from drills.cli import deciding
+from drills.cli.new_files import told_of_failure, write_new_text
 from drills.cli.types import any_number
 from drills.core.plans import CueDirection, Plan, ShowText
-from drills.core.problems import BadInput, Failure
+from drills.core.problems import BadInput
 from drills.core.visible import visible
 from drills.ledger import disk, plan_path, plan_versions, put_plan_in_force
 from drills.practice.labels import labels_of
@@ -49,13 +50,7 @@ def add(plan: argparse.ArgumentParser, everywhere: argparse.ArgumentParser) -> N
 def write_new(options: argparse.Namespace) -> int:
     path = Path(options.out)
     text = plan_text(wiring.starter_plan(wiring.locale_of()))
-    try:
-        with path.open("x", encoding="utf-8") as file:
-            file.write(text)
-    except FileExistsError:
-        raise BadInput(f"{path} is there already. Name another file with --out.") from None
-    except OSError as error:
-        raise Failure(f"{path} could not be written: {error.strerror}.") from None
+    write_new_text(path, text)
     print(f"{path} is written. Change it, then: drills plan use {path}")
     return 0
 
@@ -71,15 +66,8 @@ def write_key(options: argparse.Namespace) -> int:
     path = Path(options.out)
     keys = new_keys()
     text = key_file_text(keys, wiring.SystemClock().now().date())
-    try:
+    with told_of_failure(path, because="an old key may still be needed"):
         disk.write_new(path, text.encode("ascii"))
-    except FileExistsError:
-        raise BadInput(
-            f"{path} is there already, and an old key may still be needed. "
-            "Name another file with --out."
-        ) from None
-    except OSError as error:
-        raise Failure(f"{path} could not be written: {error.strerror}.") from None
     print(
         f"{path} is written. It opens digests that are sealed to you.\n"
         "Keep it, and a copy in a safe place: without it nobody can open them.\n"

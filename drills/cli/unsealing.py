@@ -6,8 +6,8 @@ import argparse
 import sys
 from pathlib import Path
 
+from drills.cli.new_files import told_of_failure
 from drills.cli.reading import read_bounded
-from drills.core.problems import BadInput, Failure
 from drills.digest.as_json import inert_json
 from drills.digest.incoming import MOST_BYTES, page_in, read_digest
 from drills.ledger import disk
@@ -44,12 +44,8 @@ def open_sealed(options: argparse.Namespace) -> int:
     if out is None:
         sys.stdout.write(text)
         return 0
-    try:
+    with told_of_failure(out):
         disk.write_new(Path(out), text.encode("utf-8"))
-    except FileExistsError:
-        raise BadInput(f"{out} is there already. Name another file with --out.") from None
-    except OSError as error:
-        raise Failure(f"{out} could not be written: {error.strerror}.") from None
     print(f"{out} is written; others on this machine cannot read it.")
     return 0
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date
+from typing import TypeGuard
 
 from drills.core.flag_settings import FlagSettings
 from drills.core.kinds import Kind
@@ -49,6 +50,13 @@ def is_wide(found: Comparison | None, settings: FlagSettings) -> bool:
         and min(found.one.of, found.other.of) >= settings.fewest_compared
         and abs(found.points) >= settings.least_points / 100
     )
+
+
+def stands_out(
+    found: Comparison | None, settings: FlagSettings, level: float, *, looks: int = 1
+) -> TypeGuard[Comparison]:
+    """Wide enough to matter, and too unlikely for chance.   looks: tests that share the level."""
+    return found is not None and is_wide(found, settings) and found.either * looks <= level
 
 
 def name_of(trial: Trial) -> Key:

@@ -8,7 +8,7 @@ from drills.core.flag_settings import FlagSettings
 from drills.core.kinds import Side
 from drills.core.question_words import NO, YES
 from drills.core.records import Trial
-from drills.digest.flag_grounds import flag, is_alone, is_wide, strata_of, told
+from drills.digest.flag_grounds import flag, is_alone, stands_out, strata_of, told
 from drills.digest.flag_values import Alert, AlertKind
 from drills.measures import chance, perseveration
 from drills.measures.missing import Missing
@@ -27,7 +27,7 @@ def side(sittings: Sequence[Sequence[Trial]], settings: FlagSettings, level: flo
     for of, holds, says in ways:
         left, right = ([t for t in of if t.asked.side is each] for each in (Side.LEFT, Side.RIGHT))
         found = compare(strata_of(left, right, holds).values())
-        if is_wide(found, settings) and found is not None and found.either * len(ways) <= level:
+        if stands_out(found, settings, level, looks=len(ways)):
             return flag(
                 AlertKind.SIDE,
                 found.one.of + found.other.of,
@@ -61,7 +61,7 @@ def place(trials: Sequence[Trial], settings: FlagSettings, level: float) -> Aler
         here = [trial for trial in own if trial.asked.answer == wanted]
         there = [trial for trial in own if trial.asked.answer != wanted]
         found = compare(strata_of(here, there).values())
-        if is_wide(found, settings) and found is not None and found.either * len(looks) <= level:
+        if stands_out(found, settings, level, looks=len(looks)):
             return flag(
                 AlertKind.PLACE,
                 len(own),
@@ -85,7 +85,7 @@ def yes(trials: Sequence[Trial], settings: FlagSettings, level: float) -> Alert 
     true = [trial for trial in doubtful if yes_is_right(trial) is True]
     false = [trial for trial in doubtful if yes_is_right(trial) is False]
     found = compare(strata_of(true, false).values())
-    if not is_wide(found, settings) or found is None or found.either > level:
+    if not stands_out(found, settings, level):
         return None
     return flag(
         AlertKind.YES,

@@ -51,9 +51,17 @@ class Room:
 
     def digest(self) -> Digest:
         """Of the days that are looked at; slow on a long history."""
+        return self._digest_to(self.last)
+
+    def newest_digest(self) -> Digest:
+        """Of the days up to today, with what is suggested and planned, whichever are looked at."""
+        return self._digest_to(self._today)
+
+    def _digest_to(self, last: date) -> Digest:
         found = self._digest
-        if found is None or (found.first, found.last) != (self.first, self.last):
-            found = self._digest = self.home.digest(self.first, self.last)
+        if found is None or found.last != last:
+            first = last - timedelta(days=DAYS - 1)
+            found = self._digest = self.home.digest(first, last)
         return found
 
     def digest_text(self) -> str:

@@ -121,6 +121,22 @@ class RoomScreen(KeyedScreen[ResultT]):
             self.chosen(event.key)
 
 
+class WeeksScreen(RoomScreen[None]):
+    """What is said of the week that is looked at; the arrows turn to an earlier or a later one."""
+
+    ALSO: ClassVar[frozenset[str]] = frozenset((EARLIER.key, LATER.key))
+
+    def turned(self) -> None:
+        """Another week is looked at."""
+        raise NotImplementedError
+
+    def pressed(self, key: str) -> None:
+        if key not in self.ALSO:
+            super().pressed(key)
+        elif self.room.turn(-1 if key == EARLIER.key else 1):
+            self.turned()
+
+
 class Page(VerticalScroll):
     """Lines to read, more than the screen may hold."""
 

@@ -15,7 +15,6 @@ from drills.digest import Digest, calendar_wording
 from drills.digest.plain import day
 from drills.digest.wording import KINDS
 from drills.tui.layout import lines_of
-from drills.tui.room import Room
 from drills.tui.screens.room import BACK, READ_ON, Hints, RoomScreen
 
 NOTHING = "Nothing is planned: the plan names nothing that is left to practise."
@@ -39,17 +38,11 @@ class TherapistCalendarScreen(RoomScreen[None]):
     async def _count(self) -> None:
         self.say(("One moment.",))
         try:
-            digest = await asyncio.to_thread(_newest, self.room)
+            digest = await asyncio.to_thread(self.room.newest_digest)
         except DrillsError as error:
             self.say(("The calendar cannot be shown.", str(error)))
         else:
             self.say(calendar_lines(digest, self.room.home.plan.dose.minutes_per_session))
-
-
-def _newest(room: Room) -> Digest:
-    """The calendar is of the days after today, whichever week is looked at."""
-    today = room.home.day()
-    return room.home.digest(today, today)
 
 
 def calendar_lines(digest: Digest, minutes: int) -> tuple[str, ...]:

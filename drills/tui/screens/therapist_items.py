@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-from typing import ClassVar
 
 from textual import work
 from textual.app import ComposeResult
@@ -11,17 +10,15 @@ from textual.app import ComposeResult
 from drills.core.problems import DrillsError
 from drills.practice.reviewing import Practised, name_line, practised
 from drills.tui.room import Room
-from drills.tui.screens.room import BACK, EARLIER, LATER, OPEN, Hints, RoomScreen
+from drills.tui.screens.room import BACK, EARLIER, LATER, OPEN, Hints, WeeksScreen
 from drills.tui.screens.therapist_answers import TherapistAnswersScreen
 from drills.tui.widgets.rows import Rows
 
 NOTHING = "Nothing was practised in these days. Left: earlier days."
 
 
-class TherapistItemsScreen(RoomScreen[None]):
+class TherapistItemsScreen(WeeksScreen):
     """The names of the week with how much was right alone."""
-
-    ALSO: ClassVar[frozenset[str]] = frozenset(("left", "right"))
 
     def __init__(self, room: Room) -> None:
         super().__init__(room)
@@ -39,12 +36,8 @@ class TherapistItemsScreen(RoomScreen[None]):
     def on_mount(self) -> None:
         self._find()
 
-    def pressed(self, key: str) -> None:
-        if key in ("left", "right"):
-            if self.room.turn(-1 if key == "left" else 1):
-                self._find()
-        else:
-            super().pressed(key)
+    def turned(self) -> None:
+        self._find()
 
     def chosen(self, key: str) -> None:
         self.app.push_screen(TherapistAnswersScreen(self.room, self._names[int(key)]))

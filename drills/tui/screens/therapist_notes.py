@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
-from typing import ClassVar
 
 from textual.app import ComposeResult
 
@@ -15,7 +14,17 @@ from drills.digest.plain import day, day_and_year
 from drills.tui.layout import lines_of
 from drills.tui.room import DAYS, Room
 from drills.tui.screens.form import Filled, FormScreen, Line
-from drills.tui.screens.room import BACK, EARLIER, LATER, OPEN, READ_ON, Hints, Page, RoomScreen
+from drills.tui.screens.room import (
+    BACK,
+    EARLIER,
+    LATER,
+    OPEN,
+    READ_ON,
+    Hints,
+    Page,
+    RoomScreen,
+    WeeksScreen,
+)
 from drills.tui.widgets.key_bar import Hint
 from drills.tui.widgets.rows import Rows
 
@@ -42,10 +51,8 @@ def notes_of(room: Room, on: date) -> tuple[tuple[str, str], ...]:
     return (*family, *own)
 
 
-class TherapistNotesScreen(RoomScreen[None]):
+class TherapistNotesScreen(WeeksScreen):
     """The days of the week, newest first."""
-
-    ALSO: ClassVar[frozenset[str]] = frozenset(("left", "right"))
 
     def heading(self) -> tuple[str, ...]:
         return (f"Notes: {self.room.days}", "Choose a day to read all and to write.")
@@ -59,12 +66,8 @@ class TherapistNotesScreen(RoomScreen[None]):
     def on_screen_resume(self) -> None:
         self._find()
 
-    def pressed(self, key: str) -> None:
-        if key in ("left", "right"):
-            if self.room.turn(-1 if key == "left" else 1):
-                self._find()
-        else:
-            super().pressed(key)
+    def turned(self) -> None:
+        self._find()
 
     def _find(self) -> None:
         self.retitle()

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import asyncio
-from datetime import timedelta
 
 from textual import work
 from textual.app import ComposeResult
 
 from drills.core.problems import DrillsError
 from drills.core.suggestions import Suggestion
-from drills.digest import Digest, suggestion_wording
+from drills.digest import suggestion_wording
 from drills.digest.plain import inert
-from drills.tui.room import DAYS, Room
+from drills.tui.room import Room
 from drills.tui.screens.room import BACK, OPEN, Hints, RoomScreen
 from drills.tui.screens.therapist_suggestion import TherapistSuggestionScreen
 from drills.tui.widgets.rows import Rows
@@ -46,7 +45,7 @@ class TherapistSuggestionsScreen(RoomScreen[None]):
     async def _find(self) -> None:
         said = self.query_one(".-said", Words)
         try:
-            digest = await asyncio.to_thread(_newest, self.room)
+            digest = await asyncio.to_thread(self.room.newest_digest)
         except DrillsError as error:
             said.say(())
             self.trouble(f"The suggestions cannot be shown. {error}")
@@ -65,9 +64,3 @@ class TherapistSuggestionsScreen(RoomScreen[None]):
         if is_answered:
             self.query_one(".-said", Words).say(("One moment.",))
             self._find()
-
-
-def _newest(room: Room) -> Digest:
-    """Raises: DrillsError."""
-    today = room.home.day()
-    return room.home.digest(today - timedelta(days=DAYS - 1), today)

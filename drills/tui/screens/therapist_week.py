@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 import asyncio
-from typing import ClassVar
 
 from textual import work
 
 from drills.core.problems import DrillsError
-from drills.tui.screens.room import BACK, EARLIER, LATER, Hints, RoomScreen
+from drills.tui.screens.room import BACK, EARLIER, LATER, Hints, WeeksScreen
 
 
-class TherapistWeekScreen(RoomScreen[None]):
+class TherapistWeekScreen(WeeksScreen):
     """Seven days, the last of them today at first."""
-
-    ALSO: ClassVar[frozenset[str]] = frozenset(("left", "right"))
 
     def heading(self) -> tuple[str, ...]:
         newest = " (today)" if self.room.is_newest else ""
@@ -26,12 +23,8 @@ class TherapistWeekScreen(RoomScreen[None]):
     def on_mount(self) -> None:
         self._count()
 
-    def pressed(self, key: str) -> None:
-        if key in ("left", "right"):
-            if self.room.turn(-1 if key == "left" else 1):
-                self._count()
-        else:
-            super().pressed(key)
+    def turned(self) -> None:
+        self._count()
 
     @work(exclusive=True)
     async def _count(self) -> None:
