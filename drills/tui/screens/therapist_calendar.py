@@ -13,7 +13,7 @@ from drills.core.kinds import Kind
 from drills.core.problems import DrillsError
 from drills.digest import Digest, calendar_wording
 from drills.digest.plain import day
-from drills.digest.wording import KINDS
+from drills.digest.wording import KINDS, group_name
 from drills.tui.layout import lines_of
 from drills.tui.screens.room import BACK, READ_ON, Hints, RoomScreen
 
@@ -86,7 +86,7 @@ def _put_off(planned: PlannedDay, labels: Mapping[str, str]) -> tuple[str, ...]:
 
 
 def _grouped(waiting: Sequence[PutOff]) -> str:
-    groups = [each.target.group for each in waiting if each.target.group]
+    groups = [group_name(each.target.group) for each in waiting if each.target.group]
     told = f" ({', '.join(groups)})" if groups else ""
     reasons = {each.reason for each in waiting}
     return f"{told}: {reasons.pop() if len(reasons) == 1 else FULL}"

@@ -1,13 +1,14 @@
-"""What the caregiver noted on each day, and the therapist's own notes about it."""
+"""What was noted on each day, by whom, and the therapist's own notes about it."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 
 from textual.app import ComposeResult
 
 from drills.core.problems import DrillsError
-from drills.core.records import Observation, practice_day
+from drills.core.records import Observation, Topic, practice_day
 from drills.core.therapist import TherapistNote
 from drills.core.visible import visible
 from drills.digest.plain import day, day_and_year
@@ -33,22 +34,29 @@ _WRITE = Hint(key="n", shown="N", label="write a note", calls=True)
 _WIDTH = 76
 
 
-def notes_of(room: Room, on: date) -> tuple[tuple[str, str], ...]:
-    """Who noted what about a day, the caregiver first.   Raises: DrillsError."""
+Said = tuple[str, str]
+"""Who noted it, and what."""
+
+# Of one day, what a person wrote comes before what a rule of the session did.
+_SAYS = {False: "Caregiver", True: "Program"}
+
+
+def notes_of(room: Room, first: date, last: date) -> Mapping[date, Sequence[Said]]:
+    """What was noted about each day that has a note, the caregiver first.   Raises: DrillsError."""
     turns = room.home.plan.sitting.day_turns_at_hour
-    family = tuple(
-        ("Caregiver", entry.note)
-        for entry in room.home.entries_of(on, on)
-        if isinstance(entry, Observation)
-        and entry.note.strip()
-        and practice_day(entry.at, turns_at_hour=turns) == on
-    )
-    own = tuple(
-        (f"{note.by}, written on {day(note.at.date())}", note.text)
-        for note in room.home.therapist_log.entries()
-        if isinstance(note, TherapistNote) and note.about == on
-    )
-    return (*family, *own)
+    noted = [
+        (practice_day(entry.at, turns_at_hour=turns), entry.topic is Topic.RULE, entry.note)
+        for entry in room.home.entries_of(first, last)
+        if isinstance(entry, Observation) and entry.note.strip()
+    ]
+    found: dict[date, list[Said]] = {}
+    for on, is_rule, text in sorted(noted, key=lambda each: each[1]):
+        found.setdefault(on, []).append((_SAYS[is_rule], text))
+    for note in room.home.therapist_log.entries():
+        if isinstance(note, TherapistNote):
+            by = f"{note.by}, written on {day(note.at.date())}"
+            found.setdefault(note.about, []).append((by, note.text))
+    return found
 
 
 class TherapistNotesScreen(WeeksScreen):
@@ -72,8 +80,9 @@ class TherapistNotesScreen(WeeksScreen):
     def _find(self) -> None:
         self.retitle()
         try:
+            notes = notes_of(self.room, self.room.first, self.room.last)
             rows = [
-                (on.isoformat(), f"{day(on):<10}  {_told(notes_of(self.room, on))}")
+                (on.isoformat(), f"{day(on):<10}  {_told(notes.get(on, ()))}")
                 for on in (self.room.last - timedelta(days=back) for back in range(DAYS))
             ]
         except DrillsError as error:
@@ -86,7 +95,7 @@ class TherapistNotesScreen(WeeksScreen):
         self.app.push_screen(TherapistDayScreen(self.room, date.fromisoformat(key)))
 
 
-def _told(notes: tuple[tuple[str, str], ...]) -> str:
+def _told(notes: Sequence[Said]) -> str:
     if not notes:
         return NO_NOTE
     first = visible(notes[0][1])
@@ -118,7 +127,7 @@ class TherapistDayScreen(RoomScreen[None]):
     def _read(self) -> None:
         lines: list[str] = []
         try:
-            for who, text in notes_of(self.room, self._on):
+            for who, text in notes_of(self.room, self._on, self._on).get(self._on, ()):
                 lines += [f"{visible(who)}:", *(f"  {line}" for line in _fold(text)), ""]
         except DrillsError as error:
             self.trouble(f"The notes cannot be read. {error}")

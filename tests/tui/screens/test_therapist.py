@@ -258,6 +258,29 @@ async def test_the_caregivers_notes_stand_on_their_day(material: Material, tmp_p
         await player.until_text("Wed 25 Nov  Slept badly. [x]")
 
 
+async def test_what_a_rule_did_is_told_after_what_a_person_wrote_and_as_the_programs(
+    material: Material, tmp_path: Path
+) -> None:
+    records = MemoryRecords()
+    async with playing(material, plan=PLAN, records=records, folder=tmp_path) as player:
+        at = player.clock.now()
+        opened = player.home.opening(at, seed=3, chain=None, minutes=None)
+        records.open_session(opened)
+        for topic, note in ((Topic.RULE, "Rule: help came."), (Topic.FINISH, "Slept badly.")):
+            records.append(Observation(session=opened.session, at=at, topic=topic, note=note))
+        await player.press("t")
+        await player.until_screen("CardScreen")
+        await player.press("2")
+        await open_part(player, "notes")
+        await player.until_text("Wed 25 Nov  Slept badly.  (and 1 more)")
+        await player.press("1")
+        await player.until_text("Program:")
+        lines = [line.strip() for line in player.text.splitlines() if line.strip()]
+        assert lines.index("Caregiver:") + 1 == lines.index("Slept badly.")
+        assert lines.index("Program:") + 1 == lines.index("Rule: help came.")
+        assert lines.index("Caregiver:") < lines.index("Program:")
+
+
 async def test_what_is_written_is_not_thrown_away_without_a_question(
     material: Material, tmp_path: Path
 ) -> None:
