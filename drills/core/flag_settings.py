@@ -34,7 +34,7 @@ class FlagSettings:
     cue_weeks: int = 3
     cue_help: float = 1.0
     cue_fall: float = 0.4
-    fewest_flat_sessions: int = 25
+    fewest_flat_sessions: int = 22
     flat_points: int = 8
     days_without_practice: int = 5
     adherence_percent: int = 50

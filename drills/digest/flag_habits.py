@@ -80,26 +80,31 @@ def place(trials: Sequence[Trial], settings: FlagSettings, level: float) -> Aler
 
 def yes(trials: Sequence[Trial], settings: FlagSettings, level: float) -> Alert | None:
     """Right answers to what is true against right answers to what is false."""
-    # What is false by another word alone is seen through without any grammar.
+    # What is false by another word alone is seen through without any grammar: that looks like a
+    # liking for no, and can only hide one for yes.
     doubtful = [trial for trial in trials if trial.asked.effective_k > 1]
-    true = [trial for trial in doubtful if yes_is_right(trial) is True]
-    false = [trial for trial in doubtful if yes_is_right(trial) is False]
-    found = compare(strata_of(true, false).values())
-    if not stands_out(found, settings, level):
-        return None
-    return flag(
-        AlertKind.YES,
-        found.one.of + found.other.of,
-        rule=(
-            f"what is true and what is false answered rightly at least {settings.least_points} "
-            "points apart, name by name"
-        ),
-        evidence=(
-            f"What is true: {told(found.one)}; what is false: {told(found.other)}. "
-            f"A liking for {'yes' if found.points > 0 else 'no'}."
-        ),
-        settings=settings,
-    )
+    for liked, of, sign in (("yes", trials, 1), ("no", doubtful, -1)):
+        found = compare(
+            strata_of(
+                (trial for trial in of if yes_is_right(trial) is True),
+                (trial for trial in of if yes_is_right(trial) is False),
+            ).values()
+        )
+        if stands_out(found, settings, level) and found.points * sign > 0:
+            return flag(
+                AlertKind.YES,
+                found.one.of + found.other.of,
+                rule=(
+                    "what is true and what is false answered rightly at least "
+                    f"{settings.least_points} points apart, name by name"
+                ),
+                evidence=(
+                    f"What is true: {told(found.one)}; what is false: {told(found.other)}. "
+                    f"A liking for {liked}."
+                ),
+                settings=settings,
+            )
+    return None
 
 
 def repeats(

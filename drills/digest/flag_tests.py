@@ -35,11 +35,11 @@ from drills.measures.strata import compare
 # What is most urgent has most, and what is looked at several ways needs it.
 PARTS = {
     AlertKind.SUDDEN_DROP: 2.0,
-    AlertKind.BELOW_CHANCE: 4.0,
+    AlertKind.BELOW_CHANCE: 3.0,
     AlertKind.DECLINE: 0.5,
     AlertKind.SIDE: 0.5,
     AlertKind.PLACE: 1.0,
-    AlertKind.YES: 2.0,
+    AlertKind.YES: 3.0,
     AlertKind.PERSEVERATION: 2.0,
 }
 # The newest of the range, held against the level of before apart from the whole range.
@@ -156,9 +156,9 @@ def below_chance(
     }
     tails = [min(1.0, 2 * min(_tail(own), _tail([*own, *older]))) for own, older in tested.values()]
     found = []
-    # All names that can be guessed share the level, those not below guessing too.
-    several_names = [*tails, *(1.0 for _ in range(len(now) - len(tested)))]
-    for number in several.standing_out(several_names, level):
+    # All names with enough trials share the level, those not below guessing too.
+    others = sum(len(own) >= settings.fewest_compared for own in now.values()) - len(tested)
+    for number in several.standing_out([*tails, *[1.0] * others], level):
         (_, name), (own, older) = list(tested.items())[number]
         share = share_of(own)
         turned = errors.by_foil(own)[Foil.REVERSAL]

@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 import pytest
 
+from drills.core.flag_settings import FlagSettings
 from drills.core.items import Kind
 from drills.core.plans import BlockPlan, Plan
 from drills.core.progress import Advice, Progress
@@ -35,6 +36,7 @@ PLAN = Plan(
         BlockPlan(kind=Kind.MATCH, names=("active",), trials=8),
         BlockPlan(kind=Kind.GESTURE, names=("wave",), trials=6),
     ),
+    flags=FlagSettings(fewest_flat_sessions=25),
 )
 FIRST = date(2026, 9, 7)
 
