@@ -29,11 +29,8 @@ from drills.core.plans import (
     SpeechSettings,
 )
 from drills.core.problems import BadInput, Problem
-from drills.core.settings import Section
+from drills.core.settings import LONGEST_NAME, LONGEST_NOTE, MOST_BLOCKS, Section
 
-_LONGEST_NAME = 80
-_LONGEST_NOTE = 2000
-_MOST_BLOCKS = 12
 _LARGEST_VERSION = 99_999
 _STANDARD_OPTIONS = 2
 _TOP_KEYS = (
@@ -123,7 +120,7 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
     top = found[0]
     version = top.whole("version", 1, _LARGEST_VERSION)
     locale = top.one_of("locale", LOCALES)
-    name = top.text("name", longest=_LONGEST_NAME)
+    name = top.text("name", longest=LONGEST_NAME)
     written_on = top.day("written_on")
     code = top.text("code", default="")
     if code and not PERSON_CODE.fullmatch(code):
@@ -132,8 +129,8 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
             "Write up to 20 letters, digits, dots or dashes; not the person's name.",
             key="code",
         )
-    therapist = top.text("therapist", default="", longest=_LONGEST_NAME)
-    note = top.text("note", default="", longest=_LONGEST_NOTE)
+    therapist = top.text("therapist", default="", longest=LONGEST_NAME)
+    note = top.text("note", default="", longest=LONGEST_NOTE)
     without_kin = top.texts("without_kin", default=())
     plan_format = top.whole("format", 1, PLAN_FORMAT)
     top.close(_BELONGS)
@@ -167,9 +164,9 @@ def _plan(found: list[Fields], problems: list[Problem]) -> Plan:
         for each in found
         if each.block.name == "block"
     )
-    if not 1 <= len(blocks) <= _MOST_BLOCKS:
+    if not 1 <= len(blocks) <= MOST_BLOCKS:
         message = f"This plan has {len(blocks)} blocks."
-        mend = f"Write 1 to {_MOST_BLOCKS} sections that begin with [[block]]."
+        mend = f"Write 1 to {MOST_BLOCKS} sections that begin with [[block]]."
         problems.append(Problem(where=top.where, message=message, mend=mend))
     return Plan(
         name=name,

@@ -5,6 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+# Letters of a name of a plan or a person, letters of a note, and blocks of a plan.
+LONGEST_NAME = 80
+LONGEST_NOTE = 2000
+MOST_BLOCKS = 12
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:

@@ -31,7 +31,7 @@ class Checking:
     def _past(self) -> Past:
         return self._read or self._home.past()
 
-    @property
+    @cached_property
     def done(self) -> tuple[date, ...]:
         """The days of the checks so far."""
         plan = self._home.plan
@@ -52,7 +52,7 @@ class Checking:
             trials=self._past.checks, days=self.done, next_day=None if due is None else due.day
         )
 
-    @property
+    @cached_property
     def due(self) -> DueCheck | None:
         """What is due next, today or later."""
         home = self._home

@@ -37,20 +37,29 @@ _FEW_DAYS = timedelta(days=3)
 def digest_of(home: Home, first: date, last: date) -> Digest:
     """The digest of the practice days `first` to `last`, both included."""
     span = max(last - first + _DAY, timedelta(weeks=WEEKS))
-    return _made(home, first, last, looks_back_to=first - span)
+    past = home.past()
+    history = _history(home, past, last, first - span)
+    return _made(home, past, history, first, last, looks_back_to=first - span)
 
 
 def course_of(home: Home) -> Digest:
     """The digest of the whole course, from the first record to today."""
-    today = home.day()
-    begun = [home.day(trial.started_at) for trial in home.history()[:1]]
-    return _made(home, min([*begun, today]), today, looks_back_to=None)
+    today, history = home.day(), home.history()
+    begun = [home.day(trial.started_at) for trial in history[:1]]
+    return _made(home, home.past(), history, min([*begun, today]), today, looks_back_to=None)
 
 
-def _made(home: Home, first: date, last: date, *, looks_back_to: date | None) -> Digest:
+def _made(
+    home: Home,
+    past: Past,
+    history: Sequence[Trial],
+    first: date,
+    last: date,
+    *,
+    looks_back_to: date | None,
+) -> Digest:
     """looks_back_to: before the range, for its change and the weeks before; None for a course."""
-    past, today = home.past(), home.day()
-    history = _history(home, past, last, looks_back_to)
+    today = home.day()
     earlier, earlier_sessions = _earlier(home, first, looks_back_to)
     of_practice = tuple(t for t in history if t.asked.item_set is ItemSet.TREATED)
     dues = plan_standings(home.plan, home.material, past)
@@ -81,10 +90,8 @@ def _made(home: Home, first: date, last: date, *, looks_back_to: date | None) ->
     return with_suggestions(home, made, newest)
 
 
-def _history(home: Home, past: Past, last: date, looks_back_to: date | None) -> Sequence[Trial]:
+def _history(home: Home, past: Past, last: date, looks_back_to: date) -> Sequence[Trial]:
     """As far back as any measure of the range looks: years of the rest are in `past`."""
-    if looks_back_to is None:
-        return home.history()
     back = min(looks_back_to, last - timedelta(weeks=RETENTION_WEEKS), past.today - _RECENT)
     return home.history(since=back - _FEW_DAYS)
 

@@ -14,7 +14,7 @@ from typing import Any
 from drills.core.kinds import Kind
 from drills.core.plans import BlockPlan, Plan
 from drills.core.problems import BadInput
-from drills.core.settings import Section, Setting
+from drills.core.settings import LONGEST_NAME, LONGEST_NOTE, Section, Setting
 from drills.digest.wording import KINDS
 
 TOP = Section(
@@ -22,17 +22,16 @@ TOP = Section(
     made=Plan,
     says="The plan itself: its name, the therapist, a note.",
     settings=(
-        Setting(key="name", says="name of the plan", low=1, high=80),
+        Setting(key="name", says="name of the plan", low=1, high=LONGEST_NAME),
         Setting(key="code", says="code of the person, never the name", high=20),
-        Setting(key="therapist", says="the therapist", high=80),
-        Setting(key="note", says="a note", high=2000),
+        Setting(key="therapist", says="the therapist", high=LONGEST_NAME),
+        Setting(key="note", says="a note", high=LONGEST_NOTE),
         Setting(key="without_kin", says="relatives that are never said"),
     ),
 )
 """What stands before the tables of a plan; the limits are those of the file."""
 
 NONE = "none"
-MOST_BLOCKS = 12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,9 +6,9 @@ from textual.app import ComposeResult
 
 from drills.core.kinds import Kind
 from drills.core.plans import BlockPlan
-from drills.core.settings import Section
+from drills.core.settings import MOST_BLOCKS, Section
 from drills.digest.wording import KINDS
-from drills.practice.editing import MOST_BLOCKS, block_line, new_block, value_of, with_block
+from drills.practice.editing import block_line, new_block, value_of, with_block
 from drills.tui.cards import Card
 from drills.tui.draft import Draft
 from drills.tui.room import Room
